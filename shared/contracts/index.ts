@@ -1,0 +1,27 @@
+/** The contracts every part of the house agrees on. */
+export * from './caution.js'
+export * from './dimension.js'
+export * from './figure.js'
+export * from './finding.js'
+export * from './identifiers.js'
+export * from './limits.js'
+export * from './messages.js'
+export * from './migrations.js'
+export * from './notebook.js'
+export * from './notebook-file.js'
+export {
+  Advisory,
+  AssumptionRecord,
+  CellError,
+  CellResult,
+  NamedValue,
+  Outcome,
+  RequirementRecord,
+  ResultNumber,
+  ResultValue,
+  SourcePlace,
+} from './results.js'
+export * from './suggest.js'
+export * from './trouble.js'
+export * from './unit-table.js'
+export * from './unit-text.js'

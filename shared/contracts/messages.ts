@@ -1,0 +1,102 @@
+/**
+ * Everything client and server say to each other, in one file. The comment at each shape says who sends it and who
+ * answers with what. Binary payloads (Yjs updates and state vectors) travel as base64 text.
+ */
+import { z } from 'zod'
+import { CellId, Epoch, NotebookId } from './identifiers.js'
+import { limits } from './limits.js'
+import { Notebook } from './notebook.js'
+import { CellResult } from './results.js'
+
+const base64 = z
+  .string()
+  .regex(/^[A-Za-z0-9+/]*={0,2}$/)
+  .max(Math.ceil((limits.updateBytes * 4) / 3) + 4)
+const title = z.string().trim().min(1).max(limits.titleCharacters)
+
+/* ---- Live document: WebSocket /api/notebooks/:id/live, text frames of JSON ---- */
+
+/** Client to server. `hello` is first and is answered by `welcome`; each `update` is answered by `saved` or `refused`. */
+export const ClientMessage = z.discriminatedUnion('type', [
+  /** `epoch` is the one the client last knew; absent on its first visit. */
+  z.strictObject({ type: z.literal('hello'), epoch: Epoch.optional(), stateVector: base64 }),
+  /** `number` counts this connection's updates from 1, so that acknowledgements can name them. */
+  z.strictObject({ type: z.literal('update'), epoch: Epoch, number: z.number().int().positive(), update: base64 }),
+  z.strictObject({ type: z.literal('ping') }),
+])
+export type ClientMessage = z.infer<typeof ClientMessage>
+
+/** Server to client. */
+export const ServerMessage = z.discriminatedUnion('type', [
+  /** Answers `hello`: what the client lacks, and the server's state vector so that the client can send what the server lacks.
+   *  `rebase` is true when the client's epoch is stale: it must start a new document and carry its own text over. */
+  z.strictObject({
+    type: z.literal('welcome'),
+    epoch: Epoch,
+    sequence: z.number(),
+    update: z.string(),
+    stateVector: z.string(),
+    rebase: z.boolean(),
+  }),
+  /** Answers `update` once it is on disk. Until then the client shows the edit as not yet saved. */
+  z.strictObject({ type: z.literal('saved'), epoch: Epoch, sequence: z.number(), number: z.number() }),
+  /** Another person's edit, or a change of the file on disk. */
+  z.strictObject({ type: z.literal('edited'), epoch: Epoch, sequence: z.number(), update: z.string() }),
+  /** Results that someone computed and the server accepted. */
+  z.strictObject({ type: z.literal('results'), results: z.array(CellResult) }),
+  /** How many browsers have this notebook open. */
+  z.strictObject({ type: z.literal('present'), readers: z.number() }),
+  /** Answers an `update` or `hello` that cannot be taken; `number` names the update. */
+  z.strictObject({ type: z.literal('refused'), code: z.string(), message: z.string(), number: z.number().optional() }),
+  z.strictObject({ type: z.literal('pong') }),
+])
+export type ServerMessage = z.infer<typeof ServerMessage>
+
+/* ---- Requests ---- */
+
+/** GET /api/notebooks -> NotebookList */
+export const NotebookSummary = z.strictObject({
+  id: NotebookId,
+  title: z.string(),
+  question: z.string().optional(),
+  cells: z.number(),
+  changed: z.string(),
+  refused: z.string().optional(),
+})
+export type NotebookSummary = z.infer<typeof NotebookSummary>
+export const NotebookList = z.strictObject({ notebooks: z.array(NotebookSummary), binned: z.array(NotebookSummary) })
+export type NotebookList = z.infer<typeof NotebookList>
+
+/** POST /api/notebooks: an empty notebook by title, or a whole one -> NotebookSummary */
+export const CreateNotebook = z.union([z.strictObject({ title }), z.strictObject({ notebook: Notebook })])
+export type CreateNotebook = z.infer<typeof CreateNotebook>
+
+/** PATCH /api/notebooks/:id -> NotebookSummary */
+export const RenameNotebook = z.strictObject({ title })
+export type RenameNotebook = z.infer<typeof RenameNotebook>
+
+/** GET /api/notebooks/:id -> the notebook file as it stands. */
+/** DELETE /api/notebooks/:id moves it to the bin; POST /api/notebooks/:id/restore takes it out again -> NotebookSummary */
+
+/** POST /api/notebooks/:id/results: results computed in the browser; those whose fingerprint is stale are named, not stored. */
+export const PostResults = z.strictObject({ results: z.array(CellResult).max(limits.cells) })
+export type PostResults = z.infer<typeof PostResults>
+export const PostResultsReply = z.strictObject({ accepted: z.array(CellId), stale: z.array(CellId) })
+export type PostResultsReply = z.infer<typeof PostResultsReply>
+
+/** GET /api/notebooks/:id/results -> stored results whose fingerprint matches the live source. */
+export const StoredResults = z.strictObject({ results: z.array(CellResult) })
+export type StoredResults = z.infer<typeof StoredResults>
+
+/** POST /api/erase: TypeScript of cells in, JavaScript with types erased out, so that a first run need not wait for the compiler. */
+export const EraseRequest = z.strictObject({
+  sources: z.array(z.string().max(limits.sourceCharacters)).max(limits.cells),
+})
+export type EraseRequest = z.infer<typeof EraseRequest>
+export const ErasedSource = z.union([
+  z.strictObject({ ok: z.literal(true), code: z.string(), map: z.string() }),
+  z.strictObject({ ok: z.literal(false), line: z.number(), column: z.number(), message: z.string() }),
+])
+export type ErasedSource = z.infer<typeof ErasedSource>
+export const EraseReply = z.strictObject({ erased: z.array(ErasedSource) })
+export type EraseReply = z.infer<typeof EraseReply>

@@ -1,0 +1,2 @@
+/** The one renderer: page, server, export and command draw with it. */
+export * from './view.js'

@@ -1,0 +1,28 @@
+/** What the renderer is given: plain data gathered by the page, the server, an export or the command. */
+import type { CellId, CellKind, CellResult, Finding, TitleBlock } from '../contracts/index.js'
+
+/** States in words, never by colour alone. `not computed here`: results came with an import and were not evaluated. */
+export type CellState = 'current' | 'out of date' | 'computing' | 'failed' | 'held back' | 'not computed'
+
+export interface CellView {
+  readonly id: CellId
+  readonly kind: CellKind
+  /** Number in the margin: 1, 2, 3, 3a. */
+  readonly number: string
+  readonly source: string
+  readonly state: CellState
+  /** The last good values when the state is `out of date` or `computing`. */
+  readonly result?: CellResult
+  readonly findings: readonly Finding[]
+  /** Sizing cells are folded to their heading for readers. */
+  readonly folded: boolean
+  /** Number of this cell's first figure in the sheet; figures are numbered through the sheet. */
+  readonly firstFigure: number
+}
+
+export interface SheetView {
+  readonly id: string
+  readonly title: string
+  readonly titleBlock: TitleBlock
+  readonly cells: readonly CellView[]
+}
