@@ -1,0 +1,14 @@
+import { defineConfig } from 'vitest/config'
+
+/** Journeys in a real Chromium (playwright's library); one file at a time because each starts a server and a browser. */
+export default defineConfig({
+  test: {
+    root: new URL('../..', import.meta.url).pathname,
+    include: ['tests/browser/**/*.spec.ts'],
+    environment: 'node',
+    pool: 'forks',
+    fileParallelism: false,
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+  },
+})
