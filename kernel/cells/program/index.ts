@@ -1,5 +1,6 @@
 /** What passes from one stage of the pipeline to the next. */
 export * from './analysis.js'
+export * from './checking.js'
 export * from './evaluation.js'
 export * from './program.js'
 export * from './source.js'
