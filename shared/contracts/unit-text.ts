@@ -1,7 +1,7 @@
 /**
  * The one reader of units written as text: `Wh/kg`, `kg m^2 s^-3`, `N*m`, `m/s`, `%`.
  *
- * Grammar: factors separated by a space, `*`, `·` or `.`; `/` divides by the single factor that follows it; a power is `^n`,
+ * Grammar: factors separated by a space, `*` or `·`; `/` divides by the single factor that follows it; a power is `^n`,
  * `**n`, a superscript, or for a few symbols (`m2`, `ft2`, `m3`) part of the symbol. `1` is the pure number, `%` a
  * hundredth. Temperatures are kelvin only: a Celsius reading has an offset, so it is refused rather than guessed.
  */
@@ -45,7 +45,7 @@ export function parseUnit(text: string): UnitReading {
   if (spelled === '' || spelled === '1') return { ok: true, unit: { text: '1', factor: 1, dimension: pureNumber } }
   let factor = 1
   let dimension: Dimension = pureNumber
-  const tokens = spelled.match(/\/|[*·.\s]+|[^/*·.\s]+(?:\^-?\d+\.\d+)?/g) ?? []
+  const tokens = spelled.match(/\/|[*·\s]+|[^/*·\s]+/g) ?? []
   let divide = false
   let expectFactor = true
   for (const token of tokens) {
@@ -53,7 +53,7 @@ export function parseUnit(text: string): UnitReading {
       if (expectFactor) return unreadable(text, 'a division sign needs a unit on both sides')
       divide = true
       expectFactor = true
-    } else if (/^[*·.\s]+$/.test(token)) {
+    } else if (/^[*·\s]+$/.test(token)) {
       if (token.trim() !== '' && expectFactor) return unreadable(text, 'a product sign needs a unit on both sides')
       if (token.trim() !== '') expectFactor = true
     } else {
