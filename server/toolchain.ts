@@ -1,0 +1,51 @@
+/**
+ * The cell pipeline put together for Node: esbuild-wasm erases types, the built kernel runs in isolated child processes,
+ * TypeScript checks. Used by the command and, for shipped and imported notebooks, by the server.
+ */
+import { readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import { transform } from 'esbuild-wasm'
+import type typescript from 'typescript'
+import { createChecker, type KernelDeclarations } from '../kernel/cells/check/index.js'
+import { createEraser } from '../kernel/cells/compile/index.js'
+import { createNodeHost } from '../kernel/cells/host-node/index.js'
+import { createPipeline, type Pipeline } from '../kernel/cells/index.js'
+import type { Checker, Eraser, EvaluationHost } from '../kernel/cells/program/index.js'
+
+/** What `.build/kernel/kernel.json` says: the hash results are keyed by, and the names cells see. */
+export interface KernelIdentity {
+  readonly hash: string
+  readonly names: readonly string[]
+}
+
+export interface Toolchain {
+  readonly kernel: KernelIdentity
+  readonly erase: Eraser
+  readonly host: EvaluationHost
+  readonly pipeline: Pipeline
+  close(): Promise<void>
+}
+
+/** Folder the build wrote the kernel to; this module is built to `.build/server/`. */
+export const kernelFolder = fileURLToPath(new URL('../kernel/', import.meta.url))
+
+/** Opens the toolchain. TypeScript (9 MB) is loaded when a check is first asked for, not before. */
+export async function openToolchain(folder: string = kernelFolder): Promise<Toolchain> {
+  const [kernelText, sandboxText] = await Promise.all([
+    readFile(`${folder}kernel.json`, 'utf8'),
+    readFile(`${folder}sandbox.js`, 'utf8'),
+  ])
+  const kernel = JSON.parse(kernelText) as KernelIdentity
+  const erase = createEraser(transform)
+  const host = createNodeHost({ sandboxText })
+  const pipeline = createPipeline({ erase, host, kernel, checker: () => openChecker(folder) })
+  return { kernel, erase, host, pipeline, close: () => host.close() }
+}
+
+async function openChecker(folder: string): Promise<Checker> {
+  const [declarations, compiler] = await Promise.all([
+    readFile(`${folder}declarations.json`, 'utf8'),
+    import('typescript'),
+  ])
+  return createChecker(compiler.default as typeof typescript, JSON.parse(declarations) as KernelDeclarations)
+}
