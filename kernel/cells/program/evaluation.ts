@@ -21,7 +21,11 @@ export interface EvaluationOptions {
 }
 
 export interface Evaluation {
-  /** One per wanted cell and per cell upstream of these, in evaluation order. Dimensions are null: the checker fills them. */
+  /**
+   * One per wanted cell and per cell upstream of these, in evaluation order. Dimensions are null: the checker fills them.
+   * Places of an error (`place`, `calledFrom`) are lines and columns of `RunnableCell.code`, both counted from 1; the pipeline
+   * maps them back to the cell's TypeScript.
+   */
   readonly results: readonly CellResult[]
   /** Cells that really ran; the others were remembered from an earlier call with the same fingerprint and overrides. */
   readonly ran: readonly CellId[]
