@@ -1,2 +1,16 @@
 /** The one renderer: page, server, export and command draw with it. */
+export * from './code/index.js'
+export * from './figure/index.js'
+export * from './prose/index.js'
+export {
+  chooseUnit,
+  countOf,
+  type FormattedQuantity,
+  formatNumber,
+  formatQuantity,
+  humaniseName,
+  typesetNodes,
+  typesetUnitText,
+} from './quantity/index.js'
+export * from './sheet/index.js'
 export * from './view.js'

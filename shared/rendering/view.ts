@@ -25,4 +25,11 @@ export interface SheetView {
   readonly title: string
   readonly titleBlock: TitleBlock
   readonly cells: readonly CellView[]
+  /** `1 of 6`; `1 of 1` when absent. */
+  readonly sheet?: string
+}
+
+/** What a cell needs to know of the sheet around it: the number of another cell that a message names. */
+export interface SheetContext {
+  numberOf(id: CellId): string | undefined
 }

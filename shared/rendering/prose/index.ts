@@ -1,0 +1,1 @@
+export { renderProse } from './render-prose.js'

@@ -1,0 +1,5 @@
+export * from './format-quantity.js'
+export * from './number.js'
+export * from './typeset.js'
+export * from './unit-choice.js'
+export * from './words.js'

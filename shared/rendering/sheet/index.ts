@@ -1,0 +1,7 @@
+export { renderCalculation, renderFindings } from './calculation-column.js'
+export { renderCell, renderFigures, renderNumber } from './cell.js'
+export { sheetContext } from './context.js'
+export { renderReference } from './reference-column.js'
+export { renderResult } from './result-column.js'
+export { renderSheet } from './sheet.js'
+export { renderCaution, renderTitleBlock } from './title-block.js'

@@ -1,0 +1,118 @@
+/** The Reference column: what the numbers rest on. */
+import type { AssumptionRecord, CellResult } from '../../contracts/index.js'
+import { element } from '../dom.js'
+import { chooseUnit, formatQuantity, humaniseName, numberOf, typesetNodes } from '../quantity/index.js'
+import type { CellView } from '../view.js'
+
+/** More assumptions than this fold to their count. */
+const shownAssumptions = 10
+
+export function renderReference(document: Document, cell: CellView): HTMLElement {
+  const column = element(document, 'div', { class: 'reference' })
+  const result = cell.result
+  if (result === undefined) return column
+  for (const part of [methods(document, result), requirements(document, result), ...assumptions(document, result)])
+    if (part !== null) column.append(part)
+  return column
+}
+
+function methods(document: Document, result: CellResult): HTMLElement | null {
+  const names = [...new Set(result.advisories.map((advisory) => advisory.method))]
+  if (names.length === 0) return null
+  return group(
+    document,
+    'methods',
+    names.length === 1 ? 'Method with advisory' : 'Methods with advisories',
+    names.map((name) => element(document, 'li', {}, element(document, 'span', { class: 'tag' }, name))),
+  )
+}
+
+function requirements(document: Document, result: CellResult): HTMLElement | null {
+  if (result.requirements.length === 0) return null
+  const items = result.requirements.map((requirement) =>
+    element(
+      document,
+      'li',
+      {},
+      element(document, 'span', { class: 'tag' }, requirement.name),
+      requirement.source === undefined
+        ? null
+        : element(document, 'span', { class: 'origin' }, ` ${requirement.source}`),
+    ),
+  )
+  return group(document, 'required', items.length === 1 ? 'Requirement' : 'Requirements', items)
+}
+
+/** Assumptions that share a source stand under it once. */
+function assumptions(document: Document, result: CellResult): HTMLElement[] {
+  const bySource = new Map<string, AssumptionRecord[]>()
+  for (const record of result.assumptions) {
+    const source = record.source ?? ''
+    bySource.set(source, [...(bySource.get(source) ?? []), record])
+  }
+  return [...bySource].map(([source, records]) => {
+    const dimensions = new Map(result.values.map((value) => [value.name, value.dimension]))
+    const items = records.map((record) => assumptionItem(document, record, dimensions.get(record.name) ?? null))
+    const title = records.length === 1 ? 'Assumption' : 'Assumptions'
+    const made = group(document, 'assumptions', title, items, records.length > shownAssumptions)
+    if (source !== '') made.append(element(document, 'p', { class: 'origin' }, source))
+    return made
+  })
+}
+
+function assumptionItem(document: Document, record: AssumptionRecord, dimension: string | null): HTMLElement {
+  const value = formatQuantity(record.trial ?? record.value, dimension, record.unit).text
+  const range = rangeWords(record, dimension)
+  return element(
+    document,
+    'li',
+    { class: 'assumption', 'data-name': record.name, 'data-trial': record.trial !== undefined },
+    element(document, 'span', { class: 'tag', title: record.name }, humaniseName(record.name)),
+    ' ',
+    element(document, 'span', { class: 'assumed' }, typesetNodes(document, value)),
+    record.trial === undefined
+      ? null
+      : element(
+          document,
+          'span',
+          { class: 'trial' },
+          ` trial value; the document says ${formatQuantity(record.value, dimension, record.unit).text}`,
+        ),
+    range === '' ? null : element(document, 'span', { class: 'range' }, ' ', typesetNodes(document, range)),
+    record.note === undefined ? null : element(document, 'span', { class: 'origin' }, ` ${record.note}`),
+  )
+}
+
+/** `200 to 265 Wh/kg`; one-sided ranges as `from` or `up to`. */
+export function rangeWords(record: AssumptionRecord, dimension: string | null): string {
+  const { low, high } = record
+  // Both ends in the unit of the larger, or a range would read "600 m to 12 km".
+  const larger = Math.max(Math.abs(numberOf(low ?? 0)), Math.abs(numberOf(high ?? 0)))
+  const unit = record.unit ?? sharedUnit(larger, dimension)
+  const shown = (si: number | string) => formatQuantity(si as number, dimension, unit)
+  if (low !== undefined && high !== undefined) return `${shown(low).number} to ${shown(high).text}`
+  if (low !== undefined) return `from ${shown(low).text}`
+  return high === undefined ? '' : `up to ${shown(high).text}`
+}
+
+function sharedUnit(larger: number, dimension: string | null): string | undefined {
+  return dimension === null ? undefined : chooseUnit(dimension, larger)
+}
+
+function group(document: Document, name: string, title: string, items: HTMLElement[], folded = false): HTMLElement {
+  const list = element(document, 'ul', {}, items)
+  return element(
+    document,
+    'div',
+    { class: `references ${name}` },
+    folded
+      ? element(
+          document,
+          'details',
+          {},
+          element(document, 'summary', {}, `${items.length} ${title.toLowerCase()}`),
+          list,
+        )
+      : [element(document, 'p', { class: 'references-title' }, title), list],
+  )
+}

@@ -1,0 +1,45 @@
+/** The whole calculation sheet. */
+import { element } from '../dom.js'
+import type { SheetView } from '../view.js'
+import { renderCell } from './cell.js'
+import { sheetContext } from './context.js'
+import { renderCaution, renderTitleBlock } from './title-block.js'
+
+/**
+ * `<main class="sheet">`: `.sheet-head` (title block, caution, column heads; print repeats it on every page), then `.cells`
+ * with one section per cell.
+ */
+export function renderSheet(document: Document, view: SheetView): HTMLElement {
+  const context = sheetContext(view)
+  return element(
+    document,
+    'main',
+    { class: 'sheet', id: 'sheet', 'data-notebook': view.id },
+    element(
+      document,
+      'div',
+      { class: 'sheet-head' },
+      renderTitleBlock(document, view),
+      renderCaution(document),
+      renderColumnHeads(document),
+    ),
+    element(
+      document,
+      'div',
+      { class: 'cells' },
+      view.cells.length === 0
+        ? element(document, 'p', { class: 'empty' }, 'This notebook has no cells yet.')
+        : view.cells.map((cell) => renderCell(document, cell, context)),
+    ),
+  )
+}
+
+function renderColumnHeads(document: Document): HTMLElement {
+  return element(
+    document,
+    'div',
+    { class: 'column-heads' },
+    element(document, 'span', {}),
+    ['Reference', 'Calculation', 'Result'].map((head) => element(document, 'span', {}, head)),
+  )
+}

@@ -1,0 +1,68 @@
+/** The title block of a calculation sheet, with the caution in one line. */
+import { cautionLine } from '../../contracts/index.js'
+import { element } from '../dom.js'
+import type { SheetView } from '../view.js'
+
+/** What an empty field says; a field that may wait for a person says so. */
+const awaiting = 'awaiting'
+const none = 'none given'
+
+export function renderTitleBlock(document: Document, view: SheetView): HTMLElement {
+  const block = view.titleBlock
+  const fields: readonly (readonly [key: string, name: string, value: string | undefined, empty: string])[] = [
+    ['project', 'Project', block.project, none],
+    ['prepared', 'Prepared', block.prepared, awaiting],
+    ['checked', 'Checked', block.checked, awaiting],
+    ['revision', 'Revision', block.revision, 'draft'],
+    ['basis', 'Basis', block.basis, none],
+    ['approved', 'Approved', block.approved, awaiting],
+    ['date', 'Date', block.date, none],
+    ['sheet', 'Sheet', view.sheet, '1 of 1'],
+  ]
+  return element(
+    document,
+    'header',
+    { class: 'title-block' },
+    renderSubject(document, view),
+    element(
+      document,
+      'dl',
+      { class: 'title-fields' },
+      fields.map(([key, name, value, empty]) => field(document, key, name, value, empty)),
+    ),
+  )
+}
+
+function renderSubject(document: Document, view: SheetView): HTMLElement {
+  const question = view.titleBlock.question ?? ''
+  return element(
+    document,
+    'div',
+    { class: 'subject' },
+    element(document, 'p', { class: 'field-name' }, 'Subject'),
+    element(document, 'h1', { class: 'title' }, view.title),
+    question === '' ? null : element(document, 'p', { class: 'question' }, question),
+  )
+}
+
+function field(document: Document, key: string, name: string, value: string | undefined, empty: string): HTMLElement {
+  const missing = value === undefined || value.trim() === ''
+  return element(
+    document,
+    'div',
+    { class: 'field', 'data-field': key },
+    element(document, 'dt', { class: 'field-name' }, name),
+    element(document, 'dd', { class: missing ? 'missing' : null }, missing ? empty : value),
+  )
+}
+
+export function renderCaution(document: Document): HTMLElement {
+  return element(
+    document,
+    'p',
+    { class: 'caution', role: 'note' },
+    cautionLine,
+    ' ',
+    element(document, 'a', { href: '/cautions' }, 'Full cautions'),
+  )
+}
