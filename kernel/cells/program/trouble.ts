@@ -40,10 +40,21 @@ const registry = {
   OUTPUT_TOO_LARGE: (d: { bytes: number; limit: number }) =>
     `The result of the cell takes ${d.bytes} bytes; at most ${d.limit} are kept. Declare fewer or shorter values at the top level.`,
   STOPPED: () => 'The run was stopped before this cell was finished.',
+  STACK_OVERFLOW: () =>
+    'Functions called each other too deep, most likely without end. Look for a function that calls itself and never returns.',
+  NOT_SHAREABLE: (d: { reason: string }) => d.reason,
+  FIGURE_INVALID: (d: { number: number; problem: string }) =>
+    `Figure ${d.number} of the cell cannot be drawn: ${d.problem}. Give finite numbers in SI and text labels.`,
+  OUTPUT_INVALID: (d: { problem: string }) => `The result of the cell was not accepted: ${d.problem}.`,
+  CODE_REFUSED: (d: { reason: string }) => `The cell's code was not run: ${d.reason}.`,
+  EVALUATOR_LOST: (d: { reason: string }) =>
+    `The evaluator ended while this cell was computing (${d.reason}) and was replaced. Compute again; if it happens again, the cell asks for more than the evaluator can give.`,
 
   /* A wrong call of the pipeline. */
   ASSUMPTION_UNKNOWN: (d: { name: string; suggestion: string; known: string }) =>
     `There is no assumption "${d.name}"${d.suggestion === '' ? '.' : d.suggestion} ${d.known === '' ? 'This notebook has no assumptions.' : `Its assumptions: ${d.known}.`}`,
+  KERNEL_DIFFERS: (d: { wanted: string; present: string }) =>
+    `The program was compiled for kernel ${d.wanted.slice(0, 12)}, but the evaluator holds ${d.present.slice(0, 12)}; reload the page, or build again.`,
   OVERRIDE_INVALID: (d: { name: string; value: string }) =>
     `The trial value ${d.value} for "${d.name}" is not a finite number; give a number in SI units.`,
 } as const
