@@ -1,0 +1,3 @@
+/** Yjs bytes travel as base64 text. */
+export const toBase64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64')
+export const fromBase64 = (text: string): Uint8Array => new Uint8Array(Buffer.from(text, 'base64'))

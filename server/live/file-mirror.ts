@@ -1,0 +1,138 @@
+/**
+ * The readable file follows the live document: written shortly after an edit, and read again when someone else changed it.
+ *
+ * The file is never the only copy of an edit (the log is), so a write that fails is tried again later and nobody waits.
+ * Before each write the store compares the file with the text last known; a file changed outside is taken in first.
+ */
+import { createHash } from 'node:crypto'
+import { type Notebook, type NotebookId, readNotebook, writeNotebook } from '../../shared/contracts/index.js'
+import type { Clock } from '../clock.js'
+import type { Log } from '../log.js'
+import type { Store } from '../store/index.js'
+
+export interface FileMirrorOptions {
+  readonly id: NotebookId
+  readonly store: Store
+  readonly clock: Clock
+  readonly log: Log
+  /** The file's text as last written or taken in. */
+  readonly known: string
+  readonly notebook: () => Notebook
+  /** Carries the change from the known notebook to the outside one into the live document; resolves when that is on disk. */
+  readonly takeIn: (known: Notebook, outside: Notebook, textHash: string) => Promise<void>
+}
+
+export const writeDelay = 300
+const retryDelay = 2000
+export const watchInterval = 1000
+
+export const hashOf = (text: string): string => createHash('sha256').update(text).digest('hex')
+
+export class FileMirror {
+  readonly #options: FileMirrorOptions
+  #known: string
+  #mark: string | undefined
+  #cancelWrite: (() => void) | undefined
+  #cancelWatch: (() => void) | undefined
+  #work: Promise<void> = Promise.resolve()
+  #closed = false
+  #complained: string | undefined
+
+  constructor(options: FileMirrorOptions) {
+    this.#options = options
+    this.#known = options.known
+    this.#watch()
+  }
+
+  /** An edit was accepted: write soon. Later edits do not put it off further. */
+  schedule(delay: number = writeDelay): void {
+    if (this.#closed) return
+    this.#cancelWrite ??= this.#options.clock.later(delay, () => {
+      void this.flush().catch((error: unknown) => {
+        this.#options.log.warn({ error, id: this.#options.id }, 'the notebook file could not be written; trying again')
+        this.schedule(retryDelay)
+      })
+    })
+  }
+
+  /** Writes now if anything changed. Rejects when the file could not be written. */
+  flush(): Promise<void> {
+    this.#cancelWrite?.()
+    this.#cancelWrite = undefined
+    return this.#next(() => this.#write())
+  }
+
+  /** Reads the file if it was changed outside. */
+  look(): Promise<void> {
+    return this.#next(async () => {
+      const mark = await this.#options.store.textMark(this.#options.id)
+      if (mark === this.#mark) return
+      this.#mark = mark
+      await this.#takeIn()
+    })
+  }
+
+  async close(): Promise<void> {
+    this.#closed = true
+    this.#cancelWatch?.()
+    await this.flush()
+  }
+
+  #watch(): void {
+    this.#cancelWatch = this.#options.clock.later(watchInterval, () => {
+      const again = () => {
+        if (!this.#closed) this.#watch()
+      }
+      this.look().then(again, again)
+    })
+  }
+
+  async #write(): Promise<void> {
+    const { store, id } = this.#options
+    // Twice at most: an outside change taken in is part of the second text. If the file changes again meanwhile, next time.
+    for (let attempt = 0; attempt < 2; attempt += 1) {
+      const text = writeNotebook(this.#options.notebook())
+      if (text === this.#known) return
+      const outcome = await store.replaceText(id, this.#known, text)
+      if (outcome === 'written') {
+        this.#known = text
+        this.#mark = await store.textMark(id)
+        return
+      }
+      if (!(await this.#takeIn())) return
+    }
+    this.schedule()
+  }
+
+  /** False when the file cannot be read as a notebook: then it is left alone until someone mends it. */
+  async #takeIn(): Promise<boolean> {
+    const { store, id, log } = this.#options
+    const text = await store.readText(id).catch((error: unknown) => this.#complain(String(error)))
+    if (text === undefined || text === this.#known) return text !== undefined
+    const outside = readNotebook(text)
+    const known = readNotebook(this.#known)
+    if (!outside.ok || !known.ok) {
+      this.#complain(outside.ok ? 'the text last written cannot be read' : outside.reason)
+      return false
+    }
+    await this.#options.takeIn(known.notebook, outside.notebook, hashOf(text))
+    this.#known = text
+    this.#complained = undefined
+    await store.keepKnownText(id, text)
+    log.info({ id }, 'the notebook file was changed outside; the change was taken in')
+    this.schedule()
+    return true
+  }
+
+  #complain(reason: string): undefined {
+    if (this.#complained === reason) return
+    this.#complained = reason
+    this.#options.log.warn({ id: this.#options.id, reason }, 'the notebook file was changed outside and is left alone')
+  }
+
+  #next(work: () => Promise<void>): Promise<void> {
+    const mine = this.#work.then(work)
+    this.#work = mine.catch(() => undefined)
+    return mine
+  }
+}
