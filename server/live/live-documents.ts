@@ -77,8 +77,7 @@ export class LiveDocuments {
     this.#cancelIdle.get(document.id)?.()
     const check = () => {
       if (document.readers > 0) this.#watchIdle(document)
-      else
-        void this.#turns.take(document.id, () => (document.readers > 0 ? Promise.resolve() : this.#close(document.id)))
+      else this.#closeIdle(document)
     }
     this.#cancelIdle.set(document.id, this.#options.clock.later(this.#options.idleTime ?? 60_000, check))
   }

@@ -60,11 +60,18 @@ export const NotebookSummary = z.strictObject({
   title: z.string(),
   question: z.string().optional(),
   cells: z.number(),
+  /** ISO 8601. */
   changed: z.string(),
-  refused: z.string().optional(),
 })
 export type NotebookSummary = z.infer<typeof NotebookSummary>
-export const NotebookList = z.strictObject({ notebooks: z.array(NotebookSummary), binned: z.array(NotebookSummary) })
+/** A file in the data folder that is no notebook this version can open; its bytes are kept. */
+export const RefusedFile = z.strictObject({ file: z.string(), reason: z.string() })
+export type RefusedFile = z.infer<typeof RefusedFile>
+export const NotebookList = z.strictObject({
+  notebooks: z.array(NotebookSummary),
+  binned: z.array(NotebookSummary),
+  refused: z.array(RefusedFile),
+})
 export type NotebookList = z.infer<typeof NotebookList>
 
 /** POST /api/notebooks: an empty notebook by title, or a whole one -> NotebookSummary */
@@ -75,7 +82,8 @@ export type CreateNotebook = z.infer<typeof CreateNotebook>
 export const RenameNotebook = z.strictObject({ title })
 export type RenameNotebook = z.infer<typeof RenameNotebook>
 
-/** GET /api/notebooks/:id -> the notebook file as it stands. */
+/** GET /api/notebooks/:id -> the notebook file as it stands; GET /api/notebooks/:id/file the same as a download. */
+/** POST /api/notebooks/:id/copy -> NotebookSummary of the copy */
 /** DELETE /api/notebooks/:id moves it to the bin; POST /api/notebooks/:id/restore takes it out again -> NotebookSummary */
 
 /** POST /api/notebooks/:id/results: results computed in the browser; those whose fingerprint is stale are named, not stored. */
@@ -100,3 +108,19 @@ export const ErasedSource = z.union([
 export type ErasedSource = z.infer<typeof ErasedSource>
 export const EraseReply = z.strictObject({ erased: z.array(ErasedSource) })
 export type EraseReply = z.infer<typeof EraseReply>
+
+/* ---- Pages ---- */
+
+/**
+ * What the page of a notebook carries for its script, as JSON in `<script type="application/json" id="page-data">`: the sheet
+ * as the server drew it. `results` are those whose fingerprint matches the text; a cell named in `outOfDate` was drawn with the
+ * older result given there.
+ */
+export const PageData = z.strictObject({
+  id: NotebookId,
+  notebook: Notebook,
+  results: z.array(CellResult),
+  outOfDate: z.array(CellResult),
+  kernelHash: z.string(),
+})
+export type PageData = z.infer<typeof PageData>
