@@ -1,5 +1,6 @@
 /** What passes from one stage of the pipeline to the next. */
 export * from './analysis.js'
+export * from './bounded-cache.js'
 export * from './checking.js'
 export * from './components.js'
 export * from './evaluation.js'

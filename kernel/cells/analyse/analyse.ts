@@ -1,0 +1,104 @@
+/** From cells to a graph: who declares what, who reads whom, and what is wrong with it. Page order plays no part. */
+import type { CellError, CellId } from '../../../shared/contracts/index.js'
+import { BoundedCache, type Eraser, type Graph, type SizingCell } from '../program/index.js'
+import { cycleProblems, declarationProblems, freeNameProblems } from './graph-rules.js'
+import { type CellProblem, type Household, keepHousehold, type ReadCell } from './household.js'
+import { toFinding } from './problem.js'
+import { type CellReading, readCell } from './read-cell.js'
+
+/** Readings by the eraser that made them and the text they were made from: an edit costs one cell. */
+const readings = new WeakMap<Eraser, BoundedCache<string, CellReading>>()
+
+/**
+ * Reads all sizing cells of a notebook, in page order. Never throws for any source: what is wrong with a cell is a finding.
+ *
+ * @throws what `erase` throws when the compiler itself fails.
+ */
+export async function analyse(
+  cells: readonly SizingCell[],
+  erase: Eraser,
+  kernelNames: ReadonlySet<string>,
+): Promise<Graph> {
+  const bySource = await readAll([...new Set(cells.map((cell) => cell.source))], erase)
+  const read = cells.flatMap(({ id, source }): ReadCell[] => {
+    const reading = bySource.get(source)
+    return reading === undefined ? [] : [{ id, source, reading }]
+  })
+  const household = keepHousehold(read, kernelNames)
+  const problems = inPageOrder(household, [
+    ...read.flatMap((cell) => cell.reading.problems.map((problem) => ({ cell: cell.id, problem }))),
+    ...declarationProblems(household),
+    ...freeNameProblems(household),
+    ...cycleProblems(household),
+  ])
+  return {
+    cells: read.map(analysedCell),
+    owner: household.owner,
+    upstream: new Map(read.map((cell) => [cell.id, upstreamOf(cell, household)])),
+    shadowed: [...household.declarers.keys()].filter((name) => kernelNames.has(name)),
+    findings: problems.map(({ cell, problem }) => toFinding(cell, problem)),
+    failed: firstErrors(problems),
+  }
+}
+
+async function readAll(sources: readonly string[], erase: Eraser): Promise<ReadonlyMap<string, CellReading>> {
+  const known = readings.get(erase) ?? new BoundedCache<string, CellReading>(4000)
+  readings.set(erase, known)
+  const bySource = new Map<string, CellReading>()
+  const missing: string[] = []
+  for (const source of sources) {
+    const reading = known.get(source)
+    if (reading === undefined) missing.push(source)
+    else bySource.set(source, reading)
+  }
+  const erased = missing.length === 0 ? [] : await erase(missing)
+  await Promise.all(
+    missing.map(async (source, index) => {
+      const one = erased[index]
+      if (one === undefined) throw new Error(`the eraser gave ${erased.length} answers to ${missing.length} sources`)
+      const reading = await readCell(source, one, erase)
+      known.set(source, reading)
+      bySource.set(source, reading)
+    }),
+  )
+  return bySource
+}
+
+function analysedCell({ id, source, reading }: ReadCell): Graph['cells'][number] {
+  return {
+    id,
+    source,
+    ...(reading.code === undefined ? {} : { code: reading.code }),
+    ...(reading.map === undefined ? {} : { map: reading.map }),
+    declares: reading.declares,
+    reads: reading.reads.map((use) => use.name),
+    assumptions: reading.assumptions,
+  }
+}
+
+function upstreamOf(cell: ReadCell, { cells, declarers }: Household): readonly CellId[] {
+  const upstream = new Set(cell.reading.reads.flatMap((use) => (declarers.get(use.name) ?? []).map((one) => one.cell)))
+  upstream.delete(cell.id)
+  return cells.map((other) => other.id).filter((id) => upstream.has(id))
+}
+
+function inPageOrder({ cells }: Household, problems: readonly CellProblem[]): CellProblem[] {
+  const page = new Map(cells.map((cell, index) => [cell.id, index]))
+  const position = (id: CellId) => page.get(id) ?? 0
+  return [...problems].sort(
+    (a, b) =>
+      position(a.cell) - position(b.cell) ||
+      a.problem.place.line - b.problem.place.line ||
+      a.problem.place.column - b.problem.place.column,
+  )
+}
+
+function firstErrors(problems: readonly CellProblem[]): ReadonlyMap<CellId, CellError> {
+  const failed = new Map<CellId, CellError>()
+  for (const { cell, problem } of problems) {
+    if (problem.severity !== 'error' || failed.has(cell)) continue
+    const { code, message, place } = problem
+    failed.set(cell, { code, message, place: { cell, line: place.line, column: place.column } })
+  }
+  return failed
+}

@@ -1,0 +1,3 @@
+/** What every cell declares and reads, and how the cells depend on each other. */
+export { analyse } from './analyse.js'
+export { type Place, sourcePlace } from './places.js'
