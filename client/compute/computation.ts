@@ -1,0 +1,218 @@
+/**
+ * Keeps results in step with the text: read, evaluate what the edit touched, show each cell as it finishes. Never blocks: reading
+ * is quick, evaluation is elsewhere, and a run that an edit has overtaken is ended after a short grace. DOM-free.
+ */
+import type {
+  CheckReport,
+  Evaluation,
+  EvaluationOptions,
+  Graph,
+  Overrides,
+  Program,
+  SizingCell,
+  Wanted,
+} from '../../kernel/cells/program/index.js'
+import type { CellId, CellResult, Finding, NameDimension } from '../../shared/contracts/index.js'
+import { type DimensionTable, dimensionTable, withDimensions } from './dimensions.js'
+import { phasesOf } from './phases.js'
+import { mayBeShared, ResultBook, type Standing } from './result-book.js'
+
+export interface ComputationParts {
+  read(cells: readonly SizingCell[]): Promise<{ readonly graph: Graph; readonly program: Program }>
+  evaluate(program: Program, overrides: Overrides, wanted: Wanted, options: EvaluationOptions): Promise<Evaluation>
+  /** Resolves to `null` when a newer question has made this one pointless. */
+  check(graph: Graph): Promise<CheckReport | null>
+  /** Results computed here, with dimensions, for everyone. */
+  share(results: readonly CellResult[]): void
+  after(milliseconds: number, call: () => void): () => void
+}
+
+export interface ComputationEvents {
+  /** Something that the sheet shows may have changed. */
+  onChange(): void
+  /** A run lasts long enough to be worth a word (true), or ended (false). */
+  onLongRun(running: boolean): void
+  onTrouble(sentence: string): void
+}
+
+/** Pause in typing after which the cells are read. [ms] */
+const typingPause = 80
+/** How long an overtaken run may still take to finish. [ms] */
+const grace = 200
+/** A run shorter than this is not announced. [ms] */
+const noticeable = 150
+
+interface Run {
+  readonly controller: AbortController
+  readonly done: Promise<void>
+}
+
+export class Computation {
+  readonly book = new ResultBook()
+  readonly #parts: ComputationParts
+  readonly #events: ComputationEvents
+  readonly #slow = new Set<CellId>()
+  #cells: readonly SizingCell[] = []
+  #texts = ''
+  #graph: Graph | undefined
+  #checkFindings: readonly Finding[] = []
+  #names: readonly NameDimension[] = []
+  #dimensions: DimensionTable = new Map()
+  #checked: Graph | undefined
+  #run: Run | undefined
+  #cancelPause: (() => void) | undefined
+  #turn = 0
+  #toShare = new Map<CellId, CellResult>()
+
+  constructor(parts: ComputationParts, events: ComputationEvents) {
+    this.#parts = parts
+    this.#events = events
+  }
+
+  /** The sizing cells as they now are, in page order. Computes after a pause in typing when a text changed. */
+  setCells(cells: readonly SizingCell[]): void {
+    const texts = JSON.stringify(cells.map((cell) => [cell.id, cell.source]))
+    if (texts === this.#texts) return
+    this.#texts = texts
+    this.#cells = cells
+    this.#cancelPause?.()
+    this.#cancelPause = this.#parts.after(typingPause, () => void this.#bringUpToDate(false))
+  }
+
+  /** Everything anew, failures and stopped cells included. */
+  computeAll(): Promise<void> {
+    this.#cancelPause?.()
+    this.book.forgetFailures()
+    this.#slow.clear()
+    return this.#bringUpToDate(true)
+  }
+
+  /** Ends the run at once. What had no result stays out of date until it is edited or everything is computed. */
+  stop(): boolean {
+    if (this.#run === undefined) return false
+    this.book.markStopped(this.book.needed())
+    this.#run.controller.abort()
+    return true
+  }
+
+  get running(): boolean {
+    return this.#run !== undefined
+  }
+
+  /** Results that someone else computed. */
+  receive(results: readonly CellResult[]): void {
+    this.book.accept(results)
+    this.#events.onChange()
+  }
+
+  standing(cell: CellId): Standing {
+    const standing = this.book.standing(cell)
+    return standing.result === undefined
+      ? standing
+      : { ...standing, result: withDimensions(standing.result, this.#dimensions) }
+  }
+
+  /** Syntax and order findings from the last reading, types and units from the last check. */
+  findings(cell: CellId): readonly Finding[] {
+    const all = [...(this.#graph?.findings ?? []), ...this.#checkFindings]
+    return all.filter((finding) => finding.cell === cell)
+  }
+
+  /** Dimensions of all names, from the last check. */
+  get names(): readonly NameDimension[] {
+    return this.#names
+  }
+
+  async #bringUpToDate(all: boolean): Promise<void> {
+    const turn = ++this.#turn
+    try {
+      const { graph, program } = await this.#parts.read(this.#cells)
+      if (turn !== this.#turn) return
+      this.#graph = graph
+      this.book.setProgram(program)
+      this.#events.onChange()
+      void this.#check(graph)
+      await this.#endOvertakenRun()
+      if (turn !== this.#turn) return
+      const wanted = all ? program.cells.map((cell) => cell.id) : this.book.needed()
+      if (wanted.length > 0) await this.#evaluate(program, wanted)
+    } catch (error) {
+      this.#events.onTrouble(`Computing did not begin: ${error instanceof Error ? error.message : String(error)}`)
+    }
+  }
+
+  async #endOvertakenRun(): Promise<void> {
+    const run = this.#run
+    if (run === undefined) return
+    const cancel = this.#parts.after(grace, () => {
+      for (const cell of this.book.computing) this.#slow.add(cell)
+      run.controller.abort()
+    })
+    await run.done
+    cancel()
+  }
+
+  async #evaluate(program: Program, wanted: readonly CellId[]): Promise<void> {
+    const controller = new AbortController()
+    let end = () => {}
+    const run: Run = { controller, done: new Promise((resolve) => (end = resolve)) }
+    this.#run = run
+    let long = false
+    const cancelNotice = this.#parts.after(noticeable, () => {
+      long = true
+      this.#events.onLongRun(true)
+      this.#events.onChange()
+    })
+    try {
+      for (const phase of phasesOf(program, wanted, this.#slow)) {
+        if (controller.signal.aborted) break
+        await this.#evaluatePhase(program, phase, controller)
+      }
+    } finally {
+      cancelNotice()
+      this.#run = undefined
+      this.book.endRun()
+      end()
+      if (long) this.#events.onLongRun(false)
+      this.#events.onChange()
+    }
+  }
+
+  async #evaluatePhase(program: Program, phase: readonly CellId[], controller: AbortController): Promise<void> {
+    const take = (results: readonly CellResult[]) => {
+      this.book.accept(results)
+      this.#events.onChange()
+    }
+    const { results, ran } = await this.#parts.evaluate(program, {}, phase, {
+      signal: controller.signal,
+      onBegin: (cell) => this.book.begin([cell]),
+      onResult: (result) => take([result]),
+    })
+    take(results)
+    const here = new Set([...ran, ...phase])
+    for (const result of results)
+      if (here.has(result.cell) && mayBeShared(result)) this.#toShare.set(result.cell, result)
+    this.#share()
+  }
+
+  async #check(graph: Graph): Promise<void> {
+    const report = await this.#parts.check(graph)
+    if (report === null) return
+    this.#checkFindings = report.findings
+    if (JSON.stringify(this.#names) !== JSON.stringify(report.names)) {
+      this.#names = report.names
+      this.#dimensions = dimensionTable(report.names)
+    }
+    this.#events.onChange()
+    this.#checked = graph
+    this.#share()
+  }
+
+  /** Results wait for the check of the same text, so that what others see has its units. */
+  #share(): void {
+    if (this.#checked !== this.#graph || this.#toShare.size === 0) return
+    const results = [...this.#toShare.values()].map((result) => withDimensions(result, this.#dimensions))
+    this.#toShare = new Map()
+    this.#parts.share(results)
+  }
+}

@@ -1,0 +1,34 @@
+/** Dimensions come from the checker, values from the evaluator; here they meet. */
+import type { CellResult, NameDimension } from '../../shared/contracts/index.js'
+
+export type DimensionTable = ReadonlyMap<string, string | null>
+
+export function dimensionTable(names: readonly NameDimension[]): DimensionTable {
+  return new Map(names.map(({ cell, name, dimension }) => [key(cell, name), dimension]))
+}
+
+/** One filled-in object per result and table, so that an unchanged result is recognised by identity. */
+const filled = new WeakMap<DimensionTable, WeakMap<CellResult, CellResult>>()
+
+/** The result with every dimension filled in that the table knows; the same object when nothing was added. */
+export function withDimensions(result: CellResult, table: DimensionTable): CellResult {
+  const known = filled.get(table)?.get(result)
+  if (known !== undefined) return known
+  const made = fillIn(result, table)
+  const byResult = filled.get(table) ?? new WeakMap<CellResult, CellResult>()
+  filled.set(table, byResult.set(result, made))
+  return made
+}
+
+function fillIn(result: CellResult, table: DimensionTable): CellResult {
+  let added = false
+  const values = result.values.map((value) => {
+    const dimension = value.dimension ?? table.get(key(result.cell, value.name)) ?? null
+    if (dimension === value.dimension) return value
+    added = true
+    return { ...value, dimension }
+  })
+  return added ? { ...result, values } : result
+}
+
+const key = (cell: string, name: string) => `${cell} ${name}`

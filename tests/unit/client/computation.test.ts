@@ -1,0 +1,199 @@
+import { describe, expect, it } from 'vitest'
+import { Computation, type ComputationParts } from '../../../client/compute/computation.js'
+import type { CheckReport, EvaluationOptions, Graph, Program, Wanted } from '../../../kernel/cells/program/index.js'
+import type { CellId, CellResult } from '../../../shared/contracts/index.js'
+import { failure, id, print, program, result, runnable } from './result-samples.js'
+
+interface Call {
+  readonly wanted: Wanted
+  readonly options: EvaluationOptions
+  finish(results: readonly CellResult[]): void
+}
+
+/** Reading gives one runnable cell per source; evaluation waits until the test finishes it. */
+function bench(reads: Record<string, readonly string[]> = {}) {
+  const calls: Call[] = []
+  const shared: CellResult[] = []
+  const troubles: string[] = []
+  const timers: { at: number; call: () => void }[] = []
+  let now = 0
+  let names: CheckReport['names'] = []
+  const longRuns: boolean[] = []
+  const graph = (): Graph =>
+    ({
+      cells: [],
+      owner: new Map(),
+      upstream: new Map(),
+      shadowed: [],
+      findings: [],
+      failed: new Set(),
+    }) as unknown as Graph
+  const parts: ComputationParts = {
+    read: async (cells) => {
+      if (cells.some((cell) => cell.source === 'unreadable')) throw new Error('the compiler is gone')
+      return {
+        graph: graph(),
+        program: program(cells.map((cell) => runnable(cell.id, cell.source, reads[cell.id] ?? []))),
+      }
+    },
+    evaluate: (_program: Program, _overrides, wanted, options) =>
+      new Promise((resolve) => {
+        const ids = wanted === 'all' ? [] : wanted
+        const finish = (results: readonly CellResult[]) => resolve({ results, ran: ids })
+        options.signal?.addEventListener('abort', () => finish(ids.map((cell) => failure(cell, 'x', 'STOPPED'))))
+        calls.push({ wanted, options, finish })
+      }),
+    check: async () => ({ findings: [], names }),
+    share: (results) => shared.push(...results),
+    after: (milliseconds, call) => {
+      const entry = { at: now + milliseconds, call }
+      timers.push(entry)
+      return () => void timers.splice(timers.indexOf(entry), timers.includes(entry) ? 1 : 0)
+    },
+  }
+  const computation = new Computation(parts, {
+    onChange: () => undefined,
+    onLongRun: (running) => longRuns.push(running),
+    onTrouble: (sentence) => troubles.push(sentence),
+  })
+  const pass = async (milliseconds: number) => {
+    now += milliseconds
+    for (const timer of timers.splice(0)) {
+      if (timer.at <= now) timer.call()
+      else timers.push(timer)
+    }
+    await new Promise((resolve) => setTimeout(resolve, 0))
+  }
+  const edit = async (sources: Record<string, string>) => {
+    computation.setCells(Object.entries(sources).map(([cell, source]) => ({ id: id(cell), source })))
+    await pass(80)
+  }
+  return {
+    computation,
+    calls,
+    shared,
+    troubles,
+    longRuns,
+    pass,
+    edit,
+    setNames: (given: CheckReport['names']) => (names = given),
+  }
+}
+
+const settled = () => new Promise((resolve) => setTimeout(resolve, 0))
+const stateOf = (computation: Computation, cell: string) => computation.standing(id(cell)).state
+
+describe('Computation', () => {
+  it('setCells(cells) computes after a pause in typing, once for many keystrokes', async () => {
+    const { computation, calls, pass } = bench()
+    for (const source of ['1', '12', '123']) {
+      computation.setCells([{ id: id('a'), source }])
+      await pass(40)
+    }
+    expect(calls).toHaveLength(0)
+    await pass(80)
+    expect(calls).toHaveLength(1)
+    calls[0]?.finish([result('a', '123')])
+    await settled()
+    expect(stateOf(computation, 'a')).toBe('current')
+  })
+
+  it('setCells(cells) evaluates only cells without a result for their present text', async () => {
+    const { calls, edit } = bench()
+    await edit({ a: 'a1', b: 'b1' })
+    calls[0]?.finish([result('a', 'a1'), result('b', 'b1')])
+    await settled()
+    await edit({ a: 'a2', b: 'b1' })
+    expect(calls[1]?.wanted).toEqual(['a'])
+    calls[1]?.finish([result('a', 'a2')])
+    await settled()
+    await edit({ a: 'a1', b: 'b1' })
+    expect(calls).toHaveLength(2)
+  })
+
+  it('setCells(cells) shows each cell as it finishes', async () => {
+    const { computation, calls, edit } = bench()
+    await edit({ a: 'a1', b: 'b1' })
+    calls[0]?.options.onBegin?.(id('a'))
+    expect(stateOf(computation, 'a')).toBe('computing')
+    calls[0]?.options.onResult?.(result('a', 'a1'))
+    calls[0]?.options.onBegin?.(id('b'))
+    expect([stateOf(computation, 'a'), stateOf(computation, 'b')]).toEqual(['current', 'computing'])
+  })
+
+  it('setCells(cells) ends a run that an edit has overtaken, and runs the slow cell after the others', async () => {
+    const { computation, calls, edit, pass } = bench({ c: ['slow'] })
+    await edit({ slow: 's1', b: 'b1', c: 'c1' })
+    calls[0]?.options.onBegin?.(id('slow'))
+    await edit({ slow: 's1', b: 'b2', c: 'c1' })
+    expect(calls).toHaveLength(1)
+    await pass(200)
+    await settled()
+    expect(calls[1]?.wanted).toEqual(['b'])
+    calls[1]?.finish([result('b', 'b2')])
+    await settled()
+    expect(stateOf(computation, 'b')).toBe('current')
+    expect(calls[2]?.wanted).toEqual(['slow', 'c'])
+  })
+
+  it('stop() ends the run, leaves the last good values out of date and does not begin again by itself', async () => {
+    const { computation, calls, edit } = bench()
+    await edit({ a: 'a1', b: 'b1' })
+    calls[0]?.finish([result('a', 'a1'), result('b', 'b1')])
+    await settled()
+    await edit({ a: 'a2', b: 'b1' })
+    calls[1]?.options.onBegin?.(id('a'))
+    expect(computation.running).toBe(true)
+    expect(computation.stop()).toBe(true)
+    await settled()
+    expect(computation.standing(id('a'))).toMatchObject({ state: 'out of date', result: { fingerprint: print('a1') } })
+    await edit({ a: 'a2', b: 'b2' })
+    expect(calls[2]?.wanted).toEqual(['b'])
+    calls[2]?.finish([result('b', 'b2')])
+    await settled()
+    expect(computation.stop()).toBe(false)
+    void computation.computeAll()
+    await settled()
+    expect(calls[3]?.wanted).toEqual(['a', 'b'])
+  })
+
+  it('receive(results) makes computing here needless', async () => {
+    const { computation, calls, pass } = bench()
+    computation.setCells([{ id: id('a'), source: 'a1' }])
+    computation.receive([result('a', 'a1')])
+    await pass(80)
+    expect(calls).toHaveLength(0)
+    expect(stateOf(computation, 'a')).toBe('current')
+  })
+
+  it('setCells(cells) shares results with the dimensions that the check found', async () => {
+    const { calls, shared, edit, setNames } = bench()
+    setNames([{ cell: id('a'), name: 'a', dimension: 'kg' }])
+    await edit({ a: 'a1' })
+    calls[0]?.finish([result('a', 'a1')])
+    await settled()
+    expect(shared).toMatchObject([{ cell: 'a', values: [{ dimension: 'kg' }] }])
+  })
+
+  it('setCells(cells) says when a run lasts, and that it ended', async () => {
+    const { calls, longRuns, edit, pass } = bench()
+    await edit({ a: 'a1' })
+    await pass(150)
+    expect(longRuns).toEqual([true])
+    calls[0]?.finish([result('a', 'a1')])
+    await settled()
+    expect(longRuns).toEqual([true, false])
+  })
+
+  it('setCells(cells) says in a sentence when reading is not possible', async () => {
+    const { troubles, edit } = bench()
+    await edit({ a: 'unreadable' })
+    expect(troubles).toEqual(['Computing did not begin: the compiler is gone'])
+  })
+
+  it('findings(cell) gives only those of that cell', async () => {
+    const { computation, edit } = bench()
+    await edit({ a: 'a1' })
+    expect(computation.findings('nobody' as CellId)).toEqual([])
+  })
+})
