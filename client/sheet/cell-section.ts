@@ -1,0 +1,143 @@
+/** One cell of the page: adopts the section that the server drew, replaces only the parts that change, hosts the editor. */
+import {
+  type CellView,
+  renderCalculation,
+  renderCell,
+  renderFigures,
+  renderFindings,
+  renderNumber,
+  renderReference,
+  renderResult,
+  type SheetContext,
+} from '../../shared/rendering/index.js'
+import type { CaretPlace, EditingSurface } from '../editor/editing-surface.js'
+import { type CellCommands, makeActions, takeTabOrder } from './cell-actions.js'
+import { replacePart } from './replace-part.js'
+import { changedParts, type PartName } from './sheet-view.js'
+
+export class CellSection {
+  readonly element: HTMLElement
+  #view: CellView
+  /** Holds the editing surface while the cell is edited. */
+  #container: HTMLElement | undefined
+  #surface: EditingSurface | undefined
+
+  /** Adopts `drawn` as showing `view`, or draws it when there is none. */
+  constructor(view: CellView, context: SheetContext, drawn: HTMLElement | null, commands: CellCommands) {
+    this.#view = view
+    this.element = drawn ?? renderCell(document, view, context)
+    this.element.tabIndex = 0
+    this.element.append(makeActions(document, view.id, commands))
+    this.element.addEventListener('focusin', () => takeTabOrder(this.element, true))
+    this.element.addEventListener('focusout', (event) => {
+      const next = event.relatedTarget
+      if (!(next instanceof Node && this.element.contains(next))) takeTabOrder(this.element, false)
+    })
+    this.#noteKept()
+  }
+
+  get view(): CellView {
+    return this.#view
+  }
+
+  get editing(): boolean {
+    return this.#container !== undefined
+  }
+
+  get surface(): EditingSurface | undefined {
+    return this.#surface
+  }
+
+  update(view: CellView, context: SheetContext, renumbered: boolean): void {
+    const parts = changedParts(this.#view, view, renumbered)
+    this.#view = view
+    this.element.dataset.state = view.state
+    for (const part of parts) this.#draw(part, context)
+    if (parts.includes('calculation')) this.#surface?.setFindings(view.findings)
+    if (parts.includes('number')) this.element.setAttribute('aria-label', `Cell ${view.number}`)
+    if (parts.includes('result')) this.#noteKept()
+  }
+
+  /** Opens `open` in place of the drawn text. */
+  async edit(
+    open: (container: HTMLElement) => EditingSurface | Promise<EditingSurface>,
+    caret?: CaretPlace,
+  ): Promise<void> {
+    if (this.#container !== undefined) {
+      this.#surface?.focus(caret)
+      return
+    }
+    const container = document.createElement('div')
+    container.className = 'surface'
+    this.#container = container
+    this.element.dataset.editing = ''
+    this.#replaceCalculation()
+    const surface = await open(container)
+    if (this.#container !== container) {
+      surface.dispose()
+      return
+    }
+    this.#surface = surface
+    surface.focus(caret)
+  }
+
+  endEdit(): void {
+    this.#surface?.dispose()
+    this.#surface = undefined
+    this.#container = undefined
+    delete this.element.dataset.editing
+    this.#replaceCalculation()
+  }
+
+  #draw(part: PartName, context: SheetContext): void {
+    if (part === 'calculation') {
+      this.#replaceCalculation()
+      return
+    }
+    const old = this.element.querySelector(`:scope > .${part}`)
+    const fresh = {
+      number: () => renderNumber(document, this.#view),
+      reference: () => renderReference(document, this.#view),
+      result: () => renderResult(document, this.#view, context),
+      figures: () => renderFigures(document, this.#view),
+    }[part]()
+    if (old === null) this.element.append(fresh)
+    else replacePart(old, fresh)
+  }
+
+  /** While the editor is open it stands in for the drawn text, with the findings below it. */
+  #replaceCalculation(): void {
+    const old = this.element.querySelector(':scope > .calculation')
+    if (old === null) return
+    const container = this.#container
+    if (container === undefined) {
+      replacePart(old, renderCalculation(document, this.#view))
+      return
+    }
+    const findings = renderFindings(document, this.#view)
+    if (container.parentElement === old) {
+      old.querySelector(':scope > .findings')?.remove()
+      if (findings !== null) old.append(findings)
+      return
+    }
+    const column = document.createElement('div')
+    column.className = 'calculation'
+    column.append(container, ...(findings === null ? [] : [findings]))
+    old.replaceWith(column)
+  }
+
+  /** Values under a failure are the last good ones; the sheet says so in words. */
+  #noteKept(): void {
+    const { state, result } = this.#view
+    const kept =
+      (state === 'failed' || state === 'held back' || state === 'computing') && (result?.values.length ?? 0) > 0
+    this.element.toggleAttribute('data-kept', kept)
+    const column = this.element.querySelector(':scope > .result')
+    column?.querySelector(':scope > .kept')?.remove()
+    if (!kept || column === null) return
+    const note = document.createElement('p')
+    note.className = 'kept'
+    note.textContent = 'Values are the last good ones, out of date.'
+    column.append(note)
+  }
+}
