@@ -1,0 +1,4 @@
+/** Evidence: what the document rests on, what it must show, and what it states. */
+export { type AssumptionOptions, assumption, type Widened } from './assumption.js'
+export { type RequirementOptions, requirement } from './requirement.js'
+export { type ResultOptions, result } from './result.js'

@@ -1,0 +1,5 @@
+/** Figures as data: builders for the shapes of the contract. */
+export type { AxisOptions } from './axis.js'
+export { type BarsOptions, bars } from './bars.js'
+export { type LineOptions, type LineRule, type LineSeries, line } from './line.js'
+export { type MassBreakdownOptions, massBreakdown } from './mass-breakdown.js'

@@ -1,0 +1,68 @@
+/**
+ * Quantities: plain numbers in SI whose type carries a dimension. Nothing exists at run time, so arithmetic costs nothing.
+ *
+ * The marker is optional, so a plain number passes where a quantity is wanted and the cell checker, which follows dimensions
+ * through arithmetic, is the one voice on units. Dimensions are spelled as `formatDimension` of the contracts writes them.
+ */
+
+declare const dimension: unique symbol
+
+export type { dimension }
+
+/** A number in SI with dimension `D` in base units: `kg m^2 s^-3`, or `1` for a pure number. */
+export type Quantity<D extends string> = number & { readonly [dimension]?: D }
+
+/** [kg] */
+export type Mass = Quantity<'kg'>
+/** [m] */
+export type Length = Quantity<'m'>
+/** [m^2] */
+export type Area = Quantity<'m^2'>
+/** [m^3] */
+export type Volume = Quantity<'m^3'>
+/** [s] */
+export type Time = Quantity<'s'>
+/** [m/s] */
+export type Speed = Quantity<'m s^-1'>
+/** [m/s^2] */
+export type Acceleration = Quantity<'m s^-2'>
+/** [N] */
+export type Force = Quantity<'kg m s^-2'>
+/** [N m], the dimension of an energy. */
+export type Torque = Quantity<'kg m^2 s^-2'>
+/** [W] */
+export type Power = Quantity<'kg m^2 s^-3'>
+/** [J] */
+export type Energy = Quantity<'kg m^2 s^-2'>
+/** [Pa] */
+export type Pressure = Quantity<'kg m^-1 s^-2'>
+/** [kg/m^3] */
+export type Density = Quantity<'kg m^-3'>
+/** [K] */
+export type Temperature = Quantity<'K'>
+/** [rad], a pure number. */
+export type Angle = Quantity<'1'>
+/** A pure number. */
+export type Ratio = Quantity<'1'>
+/** [rad/s] */
+export type AngularSpeed = Quantity<'s^-1'>
+/** [1/s] */
+export type Frequency = Quantity<'s^-1'>
+/** [Pa s] */
+export type DynamicViscosity = Quantity<'kg m^-1 s^-1'>
+/** Thrust per disk area [N/m^2]. */
+export type DiskLoading = Quantity<'kg m^-1 s^-2'>
+/** Thrust per power [N/W]. */
+export type PowerLoading = Quantity<'m^-1 s'>
+/** [J/kg] */
+export type SpecificEnergy = Quantity<'m^2 s^-2'>
+/** [W/kg] */
+export type SpecificPower = Quantity<'m^2 s^-3'>
+/** [A] */
+export type Current = Quantity<'A'>
+/** [V] */
+export type Voltage = Quantity<'kg m^2 s^-3 A^-1'>
+/** [ohm] */
+export type Resistance = Quantity<'kg m^2 s^-3 A^-2'>
+/** [C] */
+export type Charge = Quantity<'s A'>

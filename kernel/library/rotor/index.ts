@@ -1,0 +1,2 @@
+/** Rotor: what it takes to hover. */
+export { type Hover, type HoverByBlades, type HoverByBladesOptions, type HoverByMeritOptions, hover } from './hover.js'

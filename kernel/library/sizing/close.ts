@@ -1,0 +1,214 @@
+/** Closing the sizing loop: the gross mass at which the build-up asks for exactly what it is given. */
+import { requirePositive, requireWithin } from '../check.js'
+import { checkOptions, DoesNotClose, describeValue, InvalidInput } from '../errors.js'
+import type { Mass, Ratio } from '../quantity.js'
+import { advise, silently } from '../recorder.js'
+import { fastestItem, type MassItems, totalMass } from './build-up.js'
+import { type Along, type Fold, findFold, knownAlong, requireAlong } from './fold.js'
+import { explain } from './reason.js'
+import { type SmallestRoot, smallestRoot } from './smallest-root.js'
+
+export interface CloseOptions<Answer extends Mass | MassItems> {
+  /** The build-up: mass [kg], or masses by item [kg], that an aircraft of the given gross mass [kg] needs. */
+  readonly requiredMass: (grossMass: Mass) => Answer
+  /** A gross mass to start from [kg]; any positive one will do, one below the answer is quickest. */
+  readonly from: Mass
+  /** Relative, 1e-12 when left out. */
+  readonly tolerance?: Ratio
+  /** Variables along which the fold is sought when it does not close. */
+  readonly along?: Along | readonly Along[]
+}
+
+/** Masses by item where the build-up gives items; absent where it gives one mass. */
+export type ClosedMasses<Answer> = Answer extends number ? undefined : { readonly [Item in keyof Answer]: Mass }
+
+export interface Closed<Answer extends Mass | MassItems = Mass | MassItems> {
+  readonly closed: true
+  /** [kg] */
+  readonly grossMass: Mass
+  /** Times the build-up was evaluated on the way. */
+  readonly iterations: number
+  /** The build-up at the gross mass [kg]. */
+  readonly masses: ClosedMasses<Answer>
+  /** Gross mass gained per fixed mass added, 1/(1 - d required/d gross). */
+  readonly growthFactor: Ratio
+}
+
+export interface NotClosed {
+  readonly closed: false
+  /** Why, as sentences. */
+  readonly reason: string
+  /** The item that grows fastest with gross mass where the shortfall is least; `total` where there are no items. */
+  readonly runsAway: string
+  /** Least excess of required over gross mass [kg]. */
+  readonly shortfall: Mass
+  /** Gross mass at which the shortfall is least [kg]. */
+  readonly atGrossMass: Mass
+  /** Times the build-up was evaluated, the search for folds apart. */
+  readonly iterations: number
+  /** The fold along the first variable that has one. */
+  readonly fold?: Fold
+  /** One per variable that has one. */
+  readonly folds: readonly Fold[]
+}
+
+const known = new Set(['requiredMass', 'from', 'tolerance', 'along'])
+
+/**
+ * Gross mass at which the build-up asks for exactly what it is given; the smaller one where two do.
+ *
+ * @equation m = required(m), smallest m > 0
+ * @param options - `requiredMass` (gross mass [kg]) to mass [kg] or a record of masses by item [kg], `from` a gross mass [kg] to
+ * start from, `tolerance` relative (1e-12), `along` a variable or a list of them for the fold: `{ name, value [SI], unit, requiredMass: (grossMass, value) => ... }`
+ * @returns `closed` true, `grossMass` [kg], `iterations`, `masses` [kg] by item, `growthFactor`
+ * @throws DoesNotClose with the reason, what runs away and where the fold is; InvalidInput for a build-up that gives something
+ * else than masses, naming the gross mass at which it did
+ * @method Secant steps from the light side, which for a convex build-up cannot pass the first root; Brent's bracketed root and
+ * minimum behind them. Relative accuracy 1e-12, near a fold limited by rounding to the square root of 1e-15 over the distance from it.
+ * Runs silent; the accepted point is evaluated once more, with its advisories.
+ * @validity A build-up that does not fall as gross mass rises. Roots of a build-up that is not convex are told apart down to a
+ * thirty-second of the way from start to root.
+ * @source Fixed-point sizing: Raymer, D. P., Aircraft Design: A Conceptual Approach, chapter on initial sizing (from memory). Numerics: Brent,
+ * R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973.
+ * @example
+ * const sized = sizing.close({
+ *   from: 500 * u.kg,
+ *   requiredMass: (grossMass) => ({ payload: 400 * u.kg, structure: 0.32 * grossMass, battery: 0.28 * grossMass }),
+ * })
+ * sized.grossMass // 1000
+ */
+export function close<Answer extends Mass | MassItems>(options: CloseOptions<Answer>): Closed<Answer> {
+  const answer = attempt('sizing.close', options)
+  if (answer.closed) return answer
+  const { reason, runsAway, shortfall, atGrossMass, fold } = answer
+  throw new DoesNotClose({
+    method: 'sizing.close',
+    reason,
+    runsAway,
+    shortfall,
+    atGrossMass,
+    ...(fold === undefined ? {} : { limitName: fold.name, limitValue: fold.value, foldGrossMass: fold.grossMass }),
+    ...(fold?.unit === undefined ? {} : { limitUnit: fold.unit }),
+  })
+}
+
+/**
+ * As `sizing.close`, but a design that does not close is an answer and not an error: for studies and sweeps.
+ *
+ * @equation m = required(m), smallest m > 0
+ * @param options - as `sizing.close`
+ * @returns what `sizing.close` returns, or `closed` false with `reason`, `runsAway`, `shortfall` [kg], `atGrossMass` [kg], `fold`
+ * and `folds` where `along` is given, `iterations`
+ * @throws InvalidInput as `sizing.close`
+ * @method As `sizing.close`.
+ * @validity As `sizing.close`.
+ * @source As `sizing.close`.
+ * @example
+ * const tried = sizing.tryClose({ from: 500 * u.kg, requiredMass: (grossMass) => 400 * u.kg + 1.1 * grossMass })
+ * tried.closed // false
+ */
+export function tryClose<Answer extends Mass | MassItems>(options: CloseOptions<Answer>): Closed<Answer> | NotClosed {
+  return attempt('sizing.tryClose', options)
+}
+
+function attempt<Answer extends Mass | MassItems>(
+  method: string,
+  options: CloseOptions<Answer>,
+): Closed<Answer> | NotClosed {
+  const { requiredMass, from, tolerance, alongs } = readOptions(method, options)
+  const excess = (mass: number): number => totalMass(method, requiredMass(mass), mass) - mass
+  const root = silently(() => smallestRoot(excess, from, tolerance))
+  if (root.found) return accept(method, requiredMass, excess, root)
+  return silently(() => giveUp(method, requiredMass, root, alongs))
+}
+
+function readOptions<Answer extends Mass | MassItems>(method: string, options: CloseOptions<Answer>) {
+  checkOptions(method, options, known)
+  const { requiredMass, from, tolerance = 1e-12, along } = options
+  if (typeof requiredMass !== 'function')
+    throw new InvalidInput({
+      method,
+      argument: 'requiredMass',
+      value: describeValue(requiredMass),
+      accepted: 'a function that gives the required mass at a gross mass',
+    })
+  requirePositive(method, 'from', from, 'kg')
+  requireWithin(method, 'tolerance', tolerance, '1', 1e-15, 0.1)
+  const alongs: readonly Along[] = along === undefined ? [] : isList(along) ? along : [along]
+  for (const one of alongs) {
+    checkOptions(method, one, knownAlong)
+    requireAlong(method, 'along.', one)
+  }
+  return { requiredMass, from, tolerance, alongs }
+}
+
+function isList(along: Along | readonly Along[]): along is readonly Along[] {
+  return Array.isArray(along)
+}
+
+/** Evaluates the accepted point aloud, so that its advisories reach the reader. */
+function accept<Answer extends Mass | MassItems>(
+  method: string,
+  requiredMass: (grossMass: Mass) => Answer,
+  excess: (mass: number) => number,
+  root: SmallestRoot & { found: true },
+): Closed<Answer> {
+  const grossMass = root.mass
+  const step = 1e-5 * grossMass
+  const slope = silently(() => (excess(grossMass + step) - excess(grossMass - step)) / (2 * step))
+  const answer = requiredMass(grossMass)
+  totalMass(method, answer, grossMass)
+  adviseNegative(method, answer)
+  return Object.freeze({
+    closed: true,
+    grossMass,
+    iterations: root.steps,
+    masses: copyMasses(answer) as ClosedMasses<Answer>,
+    growthFactor: -1 / slope,
+  })
+}
+
+function copyMasses(answer: Mass | MassItems): MassItems | undefined {
+  return typeof answer === 'number' ? undefined : Object.freeze({ ...answer })
+}
+
+function adviseNegative(method: string, answer: Mass | MassItems): void {
+  if (typeof answer === 'number') return
+  for (const item in answer) {
+    const mass = answer[item] ?? 0
+    if (mass < 0)
+      advise({
+        code: 'NEGATIVE_MASS',
+        method,
+        quantity: item,
+        value: mass,
+        range: [0, null],
+        message: `${item} has a negative mass of ${mass.toPrecision(4)} kg in the closed design.`,
+      })
+  }
+}
+
+function giveUp(
+  method: string,
+  requiredMass: (grossMass: Mass) => Mass | MassItems,
+  root: SmallestRoot & { found: false },
+  alongs: readonly Along[],
+): NotClosed {
+  const fastest = fastestItem(requiredMass, root.mass)
+  const folds: Fold[] = []
+  for (const along of alongs) {
+    const found = findFold(method, along, root.mass)
+    if (found !== undefined) folds.push(found)
+  }
+  const [first] = folds
+  return Object.freeze({
+    closed: false,
+    reason: explain(root, fastest, alongs, folds),
+    runsAway: fastest.item,
+    shortfall: root.excess,
+    atGrossMass: root.mass,
+    iterations: root.steps,
+    ...(first === undefined ? {} : { fold: first }),
+    folds: Object.freeze(folds),
+  })
+}
