@@ -46,7 +46,8 @@ function plainDecimals(rounded: number, digits: number, typed: boolean): string 
   return rounded.toFixed(Math.max(0, digits - before))
 }
 
-function groupThousands(text: string): string {
+/** Thin groups of three in a plain decimal, `12 345.67`. */
+export function groupThousands(text: string): string {
   const [whole = '', decimals] = text.split('.')
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, narrowSpace)
   return decimals === undefined ? grouped : `${grouped}.${decimals}`

@@ -1,0 +1,278 @@
+/** What is placed in pixels over the plot: rules, circles, contours and every label, kept clear of each other. */
+import type { Mark } from '../../contracts/index.js'
+import { svgElement } from '../dom.js'
+import { displayUnit, formatNumber, joinUnit } from '../quantity/index.js'
+import { barsOf, sharedSlots } from './bar-rows.js'
+import { contourLevels } from './contour-lines.js'
+import { type Frame, pixelX, pixelY, textSize, textWidth } from './frame.js'
+import type { MarkStyle } from './inks.js'
+import type { PlotLayout } from './layout.js'
+import { type Box, placeBeside, spreadApart } from './place-labels.js'
+import type { MarkOf } from './series.js'
+
+export interface OverlaySetting {
+  readonly document: Document
+  readonly layout: PlotLayout
+  readonly style: MarkStyle
+  /** Boxes of labels already placed. */
+  readonly taken: Box[]
+}
+
+export function overlayOf(mark: Mark, setting: OverlaySetting): SVGElement | null {
+  switch (mark.mark) {
+    case 'rule':
+      return drawRule(mark, setting)
+    case 'circle':
+      return drawCircle(mark, setting)
+    case 'contour':
+      return drawContour(mark, setting)
+    case 'dot':
+      return drawNames(mark, setting)
+    case 'text':
+      return drawText(mark, setting)
+    default:
+      return null
+  }
+}
+
+interface Label {
+  readonly x: number
+  readonly y: number
+  readonly anchor: 'start' | 'middle' | 'end'
+}
+
+/** A label with a rim of paper colour, so that a line behind it does not cross the letters. */
+export function label(document: Document, text: string, place: Label, ink?: string): SVGElement {
+  return svgElement(
+    document,
+    'text',
+    {
+      class: ink === undefined ? 'figure-label' : `figure-label ink-${ink}`,
+      x: rounded(place.x),
+      y: rounded(place.y),
+      dy: '0.35em',
+      'text-anchor': place.anchor,
+      'font-size': textSize,
+      fill: 'currentColor',
+    },
+    text,
+  )
+}
+
+function fieldOf(frame: Frame): Box {
+  return { left: frame.left, right: frame.width - 2, top: frame.top - 8, bottom: frame.height - frame.bottom }
+}
+
+function drawRule(mark: MarkOf<'rule'>, { document, layout, style, taken }: OverlaySetting): SVGElement | null {
+  const { frame } = layout
+  const upright = mark.axis === 'x'
+  if (!upright && layout.rows.length > 0) return null
+  const axis = upright ? frame.x : frame.y
+  const at = mark.at / axis.factor
+  if (at < axis.low || at > axis.high) return null
+  const bottom = frame.height - frame.bottom
+  const position = upright ? pixelX(frame, at) : pixelY(frame, at)
+  const path = upright
+    ? `M${rounded(position)},${frame.top}V${bottom}`
+    : `M${frame.left},${rounded(position)}H${frame.width - frame.right}`
+  const made = svgElement(
+    document,
+    'g',
+    { class: `ink-${style.ink}` },
+    svgElement(document, 'path', {
+      d: path,
+      stroke: 'currentColor',
+      'stroke-width': 1.4,
+      'stroke-dasharray': style.dash,
+      fill: 'none',
+    }),
+  )
+  if (mark.label !== undefined)
+    made.appendChild(label(document, mark.label, rulePlace(mark.label, upright, position, frame, taken)))
+  return made
+}
+
+/** Beside an upright rule at the top, lower when another label is there; above a level rule at its left end. */
+function rulePlace(text: string, upright: boolean, position: number, frame: Frame, taken: Box[]): Label {
+  const width = textWidth(text)
+  if (!upright) {
+    taken.push({ left: frame.left + 4, right: frame.left + 4 + width, top: position - 16, bottom: position - 2 })
+    return { x: frame.left + 4, y: position - 9, anchor: 'start' }
+  }
+  const before = position + 6 + width > frame.width - 2
+  const left = before ? position - 6 - width : position + 6
+  let y = frame.top + 8
+  const clear = (top: number) =>
+    !taken.some((box) => box.left < left + width && left < box.right && box.top < top + 8 && top - 8 < box.bottom)
+  while (!clear(y) && y + 16 < frame.height - frame.bottom) y += 16
+  taken.push({ left, right: left + width, top: y - 8, bottom: y + 8 })
+  return { x: before ? position - 6 : position + 6, y, anchor: before ? 'end' : 'start' }
+}
+
+function drawCircle(mark: MarkOf<'circle'>, { document, layout: { frame }, style }: OverlaySetting): SVGElement {
+  const centreX = mark.x / frame.x.factor
+  const centreY = mark.y / frame.y.factor
+  return svgElement(document, 'ellipse', {
+    class: `ink-${style.ink}`,
+    cx: rounded(pixelX(frame, centreX)),
+    cy: rounded(pixelY(frame, centreY)),
+    rx: rounded(Math.abs(pixelX(frame, centreX + mark.radius / frame.x.factor) - pixelX(frame, centreX))),
+    ry: rounded(Math.abs(pixelY(frame, centreY + mark.radius / frame.y.factor) - pixelY(frame, centreY))),
+    stroke: 'currentColor',
+    'stroke-width': 1.4,
+    'stroke-dasharray': style.dash,
+    fill: mark.filled === true ? 'currentColor' : 'none',
+    'fill-opacity': 0.1,
+  })
+}
+
+function drawContour(
+  mark: MarkOf<'contour'>,
+  { document, layout: { frame }, style, taken }: OverlaySetting,
+): SVGElement | null {
+  const levels = contourLevels(mark)
+  if (levels === null) return null
+  const made = svgElement(document, 'g', { class: `ink-${style.ink}` })
+  const unit = displayUnit(Math.max(...mark.levels.map(Math.abs)), mark.dimension, mark.unit)
+  for (const { level, segments } of levels) {
+    const pixels = segments.map(([from, to]) =>
+      [from, to].map(([x, y]) => [pixelX(frame, x / frame.x.factor), pixelY(frame, y / frame.y.factor)] as const),
+    )
+    const path = pixels.map(
+      ([from, to]) =>
+        `M${rounded(from?.[0] ?? 0)},${rounded(from?.[1] ?? 0)}L${rounded(to?.[0] ?? 0)},${rounded(to?.[1] ?? 0)}`,
+    )
+    made.appendChild(
+      svgElement(document, 'path', {
+        d: path.join(''),
+        stroke: 'currentColor',
+        'stroke-width': 1.3,
+        'stroke-dasharray': style.dash,
+        fill: 'none',
+      }),
+    )
+    const words = joinUnit(formatNumber(level / unit.factor, 3), unit.symbol)
+    const place = contourPlace(
+      pixels.map(([from]) => from ?? ([0, 0] as const)),
+      textWidth(words),
+      taken,
+      fieldOf(frame),
+    )
+    if (place !== null) made.appendChild(label(document, words, place))
+  }
+  return made
+}
+
+/** The first point of a level, from its middle outwards, around which a label has room. */
+function contourPlace(
+  points: readonly (readonly [number, number])[],
+  width: number,
+  taken: Box[],
+  field: Box,
+): Label | null {
+  const middle = Math.floor(points.length / 2)
+  for (let step = 0; step <= middle; step++)
+    for (const point of [points[middle + step], points[middle - step]]) {
+      if (point === undefined) continue
+      const [x, y] = point
+      const box = { left: x - width / 2, right: x + width / 2, top: y - 8, bottom: y + 8 }
+      const inside =
+        box.left > field.left && box.right < field.right && box.top > field.top + 8 && box.bottom < field.bottom
+      if (
+        !inside ||
+        taken.some(
+          (other) =>
+            box.left < other.right && other.left < box.right && box.top < other.bottom && other.top < box.bottom,
+        )
+      )
+        continue
+      taken.push(box)
+      return { x, y, anchor: 'middle' }
+    }
+  return null
+}
+
+/** Names of points where there is room; the table of values carries them all. */
+function drawNames(
+  mark: MarkOf<'dot'>,
+  { document, layout: { frame }, style, taken }: OverlaySetting,
+): SVGElement | null {
+  if (mark.names === undefined) return null
+  const made = svgElement(document, 'g', {})
+  mark.names.slice(0, Math.min(mark.x.length, mark.y.length)).forEach((name, index) => {
+    const x = pixelX(frame, (mark.x[index] ?? 0) / frame.x.factor)
+    const y = pixelY(frame, (mark.y[index] ?? 0) / frame.y.factor)
+    const place = placeBeside(x, y, textWidth(name), textSize, taken, fieldOf(frame))
+    if (place !== null) made.appendChild(label(document, name, place, style.ink))
+  })
+  return made
+}
+
+function drawText(mark: MarkOf<'text'>, { document, layout, style, taken }: OverlaySetting): SVGElement | null {
+  const { frame } = layout
+  if (layout.rows.length > 0) return null
+  const x = pixelX(frame, mark.x / frame.x.factor)
+  const y = pixelY(frame, mark.y / frame.y.factor)
+  const anchor = mark.anchor ?? 'middle'
+  const width = textWidth(mark.text)
+  const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2
+  taken.push({ left, right: left + width, top: y - 8, bottom: y + 8 })
+  return label(document, mark.text, { x, y, anchor }, style.ink)
+}
+
+/** Names of lines at their right ends; a name that had to move is joined to its end by a thin line. */
+export function drawDirectLabels(document: Document, layout: PlotLayout): SVGElement | null {
+  const { frame, direct } = layout
+  if (direct.length === 0) return null
+  const made = svgElement(document, 'g', { class: 'figure-direct' })
+  const edge = frame.width - frame.right
+  const places = spreadApart(
+    direct.map((line) => line.end),
+    15,
+    frame.top,
+    frame.height - frame.bottom - 4,
+  )
+  direct.forEach((line, index) => {
+    const y = places[index] ?? line.end
+    if (Math.abs(y - line.end) > 3)
+      made.appendChild(
+        svgElement(document, 'path', {
+          class: `ink-${line.style.ink}`,
+          d: `M${edge + 1},${rounded(line.end)}L${edge + 7},${rounded(y)}`,
+          stroke: 'currentColor',
+          fill: 'none',
+          'stroke-width': 0.8,
+        }),
+      )
+    made.appendChild(label(document, line.text, { x: edge + 9, y, anchor: 'start' }, line.style.ink))
+  })
+  return made
+}
+
+/** The number at the end of each bar. */
+export function drawBarValues(mark: MarkOf<'bar'>, slot: number, setting: OverlaySetting, slots: number): SVGElement {
+  const { document, layout } = setting
+  const { frame, rows } = layout
+  const rowHeight = (frame.height - frame.top - frame.bottom) / Math.max(1, rows.length)
+  const rowOf = new Map(rows.map((row, index) => [row.key, index]))
+  const made = svgElement(document, 'g', { class: 'figure-values' })
+  for (const bar of barsOf(mark)) {
+    const shownValue = (bar.value - bar.start) / frame.x.factor
+    const end = pixelX(frame, bar.value / frame.x.factor)
+    const back = shownValue < 0
+    const y =
+      frame.top + rowHeight * ((rowOf.get(bar.key) ?? 0) + 0.5) + (slot - (slots - 1) / 2) * (slots > 1 ? 14 : 0)
+    made.appendChild(
+      label(document, formatNumber(shownValue), { x: back ? end - 5 : end + 5, y, anchor: back ? 'end' : 'start' }),
+    )
+  }
+  return made
+}
+
+export function slotCount(figure: Parameters<typeof sharedSlots>[0]): number {
+  return sharedSlots(figure)
+}
+
+function rounded(value: number): number {
+  return Math.round(value * 100) / 100
+}

@@ -1,0 +1,80 @@
+/** A figure as a file of its own: every colour and font is written out, for programs that know no style sheet. */
+import type { Figure, Ink } from '../../contracts/index.js'
+import { setAttributes, svgElement, svgNamespace } from '../dom.js'
+import { describeFigure } from './describe.js'
+import { drawPlot } from './draw-plot.js'
+import { inkColours } from './inks.js'
+
+const paper = '#ffffff'
+const grid = '#d9d8d0'
+const margin = 14
+
+export function figureToSvgText(document: Document, figure: Figure, options: { readonly width?: number } = {}): string {
+  const drawn = drawPlot(document, figure, options.width ?? 640, 'figure')
+  const width = Number(drawn.getAttribute('width'))
+  const height = Number(drawn.getAttribute('height'))
+  writeOutColours(drawn, inkColours.ink)
+  const sheet = svgElement(document, 'svg', {
+    xmlns: svgNamespace,
+    width: width + 2 * margin,
+    height: height + 2 * margin,
+    viewBox: `${-margin} ${-margin} ${width + 2 * margin} ${height + 2 * margin}`,
+    'font-family': drawn.getAttribute('font-family'),
+    'font-size': drawn.getAttribute('font-size'),
+    'text-anchor': 'middle',
+  })
+  sheet.append(
+    svgElement(document, 'title', {}, figure.caption),
+    svgElement(document, 'desc', {}, describeFigure(figure)),
+    svgElement(document, 'rect', {
+      x: -margin,
+      y: -margin,
+      width: width + 2 * margin,
+      height: height + 2 * margin,
+      fill: paper,
+    }),
+    ...Array.from(drawn.childNodes),
+  )
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${writeXml(sheet)}\n`
+}
+
+/** Replaces `currentColor` by the colour of the nearest ink class and drops the classes. */
+function writeOutColours(target: Element, inherited: string): void {
+  const classes = (target.getAttribute('class') ?? '').split(' ')
+  const ink = classes.find((name) => name.startsWith('ink-'))?.slice(4) as Ink | undefined
+  const colour = ink !== undefined ? inkColours[ink] : classes.includes('figure-grid') ? grid : inherited
+  for (const name of ['fill', 'stroke'])
+    if (target.getAttribute(name) === 'currentColor') target.setAttribute(name, colour)
+  if (target.localName === 'text' && !target.hasAttribute('fill')) target.setAttribute('fill', colour)
+  if (classes.includes('figure-label'))
+    setAttributes(target, { stroke: paper, 'stroke-width': 4, 'stroke-linejoin': 'round', 'paint-order': 'stroke' })
+  target.removeAttribute('class')
+  for (const child of Array.from(target.children)) writeOutColours(child, colour)
+}
+
+/** XML of an SVG tree: the same text in every place, whatever the document's own serialiser does. */
+export function writeXml(node: Node): string {
+  if (node.nodeType === 3) return escapeXml(node.textContent ?? '')
+  if (node.nodeType !== 1) return ''
+  const target = node as Element
+  const attributes = Array.from(target.attributes)
+    .map((attribute) => ` ${attribute.name}="${escapeXml(attribute.value)}"`)
+    .sort()
+    .join('')
+  const inner = Array.from(target.childNodes).map(writeXml).join('')
+  return inner === ''
+    ? `<${target.localName}${attributes}/>`
+    : `<${target.localName}${attributes}>${inner}</${target.localName}>`
+}
+
+function escapeXml(text: string): string {
+  return (
+    text
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: XML 1.0 has no place for them
+      .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f]/g, '')
+      .replaceAll('&', '&amp;')
+      .replaceAll('<', '&lt;')
+      .replaceAll('>', '&gt;')
+      .replaceAll('"', '&quot;')
+  )
+}
