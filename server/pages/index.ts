@@ -1,0 +1,6 @@
+/** Pages drawn on the server. */
+export { type ClientBuild, readClientBuild } from './client-build.js'
+export { listPage } from './list-page.js'
+export { type NotebookPage, notebookPage, sheetView } from './notebook-page.js'
+export { cautionsPage, refusalPage } from './plain-pages.js'
+export { plainStyle } from './style.js'

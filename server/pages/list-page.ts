@@ -1,0 +1,66 @@
+/** The first screen: which notebooks there are, a new one, one from a file, the bin. Works without any script. */
+import type { NotebookList, NotebookSummary, RefusedFile } from '../../shared/contracts/index.js'
+import type { ClientBuild } from './client-build.js'
+import { type Html, html } from './html.js'
+import { caution, layout, withPlainStyle } from './layout.js'
+
+export function listPage(list: NotebookList, build: ClientBuild): string {
+  const body = html`<main class="plain list">
+<header>
+<p class="mark">Hoverfolio</p>
+<h1>Notebooks</h1>
+${caution}
+</header>
+${list.notebooks.length === 0 ? emptyList : html`<ol class="notebooks">${list.notebooks.map(row)}</ol>`}
+<section class="begin" aria-label="Begin a notebook">
+<form method="post" action="/notebooks" enctype="multipart/form-data">
+<label for="new-title">Title of a new notebook</label>
+<input id="new-title" name="title" required maxlength="200" autocomplete="off">
+<button>Begin</button>
+</form>
+<form method="post" action="/notebooks/import" enctype="multipart/form-data">
+<label for="import-file">Notebook from a file</label>
+<input id="import-file" name="file" type="file" accept=".json,application/json" required>
+<button>Import</button>
+</form>
+</section>
+${list.refused.length === 0 ? undefined : refusedFiles(list.refused)}
+${bin(list.binned)}
+</main>`
+  return layout({ title: 'Notebooks', assets: withPlainStyle(build.entry('list')), body })
+}
+
+const emptyList = html`<p class="teach">There is no notebook yet. A notebook is a calculation sheet: prose that states what the aircraft must do,
+cells that size it, and figures, with every number traceable to its source. Begin one with a title that names the aircraft, or import a
+notebook file that someone gave you.</p>`
+
+function row(notebook: NotebookSummary): Html {
+  return html`<li>
+<a class="title" href="/notebooks/${notebook.id}">${notebook.title.trim() === '' ? 'Untitled' : notebook.title}</a>
+${notebook.question === undefined ? undefined : html`<p class="question">${notebook.question}</p>`}
+<p class="facts"><span>${cells(notebook.cells)}</span><time datetime="${notebook.changed}">changed ${day(notebook.changed)}</time></p>
+<div class="actions"><a href="/api/notebooks/${notebook.id}/file" download>Download</a>
+<form method="post" action="/notebooks/${notebook.id}/copy" enctype="multipart/form-data"><button>Duplicate</button></form>
+<form method="post" action="/notebooks/${notebook.id}/bin" enctype="multipart/form-data"><button>Move to bin</button></form></div>
+</li>`
+}
+
+function refusedFiles(files: readonly RefusedFile[]): Html {
+  return html`<section class="refused"><h2>Files that cannot be opened</h2>
+<p>They lie in the data folder and are left as they are.</p>
+<dl>${files.map(({ file, reason }) => html`<dt>${file}</dt><dd>${reason}</dd>`)}</dl></section>`
+}
+
+function bin(binned: readonly NotebookSummary[]): Html {
+  const content =
+    binned.length === 0
+      ? html`<p>The bin is empty. A notebook moved here can be taken out again, with everything in it.</p>`
+      : html`<ul>${binned.map(
+          (notebook) => html`<li><span>${notebook.title}</span>
+<form method="post" action="/notebooks/${notebook.id}/restore" enctype="multipart/form-data"><button>Take out</button></form></li>`,
+        )}</ul>`
+  return html`<details class="bin"><summary>Bin (${binned.length})</summary>${content}</details>`
+}
+
+const cells = (count: number) => (count === 1 ? '1 cell' : `${count} cells`)
+const day = (moment: string) => `${moment.slice(0, 10)} ${moment.slice(11, 16)} UTC`

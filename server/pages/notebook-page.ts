@@ -1,0 +1,66 @@
+/** The sheet, drawn on the server from stored results by the same renderer as in the browser: readable before any script runs. */
+import { parseHTML } from 'linkedom'
+import type { CellId, CellResult, Notebook, PageData } from '../../shared/contracts/index.js'
+import { type CellState, type CellView, renderSheet, type SheetView } from '../../shared/rendering/index.js'
+import type { Shelved } from '../results/index.js'
+import type { ClientBuild } from './client-build.js'
+import { Html, html, jsonForScript } from './html.js'
+import { layout } from './layout.js'
+
+export interface NotebookPage {
+  readonly id: PageData['id']
+  readonly notebook: Notebook
+  readonly shelved: Shelved
+  readonly kernelHash: string
+}
+
+export function notebookPage({ id, notebook, shelved, kernelHash }: NotebookPage, build: ClientBuild): string {
+  const { document } = parseHTML('<!doctype html><html><head></head><body></body></html>')
+  const sheet = renderSheet(document, sheetView(id, notebook, shelved))
+  const data: PageData = {
+    id,
+    notebook,
+    results: [...shelved.current],
+    outOfDate: [...shelved.outOfDate],
+    kernelHash,
+  }
+  const body = html`<div id="app">${new Html(sheet.outerHTML)}</div>
+<script type="application/json" id="page-data">${jsonForScript(data)}</script>`
+  const entry = build.entry('sheet')
+  // Without a built client the sheet is still read in the server's plain style.
+  const assets = entry.styles.length > 0 ? entry : { ...entry, styles: ['/style/pages.css'] }
+  return layout({ title: notebook.title.trim() === '' ? 'Untitled' : notebook.title, assets, body })
+}
+
+export function sheetView(id: string, notebook: Notebook, { current, outOfDate }: Shelved): SheetView {
+  const fresh = new Map(current.map((result) => [result.cell, result]))
+  const older = new Map(outOfDate.map((result) => [result.cell, result]))
+  let firstFigure = 1
+  const cells = notebook.cells.map((cell, index): CellView => {
+    const result = fresh.get(cell.id) ?? older.get(cell.id)
+    const view: CellView = {
+      id: cell.id,
+      kind: cell.kind,
+      number: cell.number ?? String(index + 1),
+      source: cell.source.join('\n'),
+      state: cell.kind === 'rationale' ? 'current' : stateOf(cell.id, fresh, older),
+      ...(result === undefined ? {} : { result }),
+      findings: [],
+      folded: cell.kind === 'sizing',
+      firstFigure,
+    }
+    firstFigure += result?.figures.length ?? 0
+    return view
+  })
+  return { id, title: notebook.title, titleBlock: notebook.titleBlock ?? {}, cells }
+}
+
+function stateOf(
+  id: CellId,
+  fresh: ReadonlyMap<CellId, CellResult>,
+  older: ReadonlyMap<CellId, CellResult>,
+): CellState {
+  const result = fresh.get(id)
+  if (result === undefined) return older.has(id) ? 'out of date' : 'not computed'
+  return result.outcome === 'computed' ? 'current' : result.outcome
+}

@@ -1,0 +1,3 @@
+/** Results by fingerprint. */
+export { Background, type BackgroundOptions } from './background.js'
+export { ResultShelf, type Shelved, sizingCells } from './result-shelf.js'

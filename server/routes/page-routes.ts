@@ -1,0 +1,89 @@
+/** Pages, and the forms of the list page. Forms answer with a redirect to what they made. */
+import { z } from 'zod'
+import { limits, type NotebookId, RenameNotebook } from '../../shared/contracts/index.js'
+import { cautionsPage, listPage, notebookPage, plainStyle } from '../pages/index.js'
+import { plainPagePolicy, sheetPolicy } from '../security/index.js'
+import { type App, NotebookParams, type RouteParts, TextReply } from './parts.js'
+
+const asText = (text: unknown) => String(text)
+const SeeOther = { 303: z.null() }
+
+export function pageRoutes(app: App, parts: RouteParts): void {
+  const { notebooks, shelf, build, kernel } = parts
+
+  app.get('/', { schema: { hide: true, response: { 200: TextReply } } }, async (_request, reply) => {
+    const page = listPage(await notebooks.list(), build)
+    return reply
+      .type('text/html; charset=utf-8')
+      .header('content-security-policy', plainPagePolicy)
+      .serializer(asText)
+      .send(page)
+  })
+
+  app.get('/cautions', { schema: { hide: true, response: { 200: TextReply } } }, async (_request, reply) =>
+    reply
+      .type('text/html; charset=utf-8')
+      .header('content-security-policy', plainPagePolicy)
+      .serializer(asText)
+      .send(cautionsPage(build)),
+  )
+
+  app.get(
+    '/notebooks/:id',
+    { schema: { hide: true, params: NotebookParams, response: { 200: TextReply } } },
+    async ({ params: { id } }, reply) => {
+      const document = await notebooks.get(id)
+      const shelved = await shelf.read(document)
+      const page = notebookPage({ id, notebook: document.notebook, shelved, kernelHash: kernel.hash }, build)
+      return reply
+        .type('text/html; charset=utf-8')
+        .header('content-security-policy', sheetPolicy)
+        .serializer(asText)
+        .send(page)
+    },
+  )
+
+  app.get('/style/pages.css', { schema: { hide: true, response: { 200: TextReply } } }, async (_request, reply) =>
+    reply.type('text/css; charset=utf-8').header('cache-control', 'max-age=300').serializer(asText).send(plainStyle),
+  )
+
+  app.post(
+    '/notebooks',
+    { schema: { hide: true, body: RenameNotebook, response: SeeOther } },
+    async ({ body }, reply) => {
+      const { id } = await notebooks.begin(body.title)
+      return reply.redirect(`/notebooks/${id}`, 303)
+    },
+  )
+
+  app.post(
+    '/notebooks/import',
+    {
+      bodyLimit: limits.notebookBytes + 64 * 1024,
+      schema: {
+        hide: true,
+        body: z.strictObject({ file: z.instanceof(Buffer, { error: 'choose a file' }) }),
+        response: SeeOther,
+      },
+    },
+    async ({ body }, reply) => {
+      const { id } = await notebooks.addFile(body.file)
+      return reply.redirect(`/notebooks/${id}`, 303)
+    },
+  )
+
+  const listForms: Readonly<Record<string, (id: NotebookId) => Promise<unknown>>> = {
+    copy: (id) => notebooks.copy(id),
+    bin: (id) => notebooks.bin(id),
+    restore: (id) => notebooks.restore(id),
+  }
+  for (const [name, act] of Object.entries(listForms))
+    app.post(
+      `/notebooks/:id/${name}`,
+      { schema: { hide: true, params: NotebookParams, response: SeeOther } },
+      async ({ params }, reply) => {
+        await act(params.id)
+        return reply.redirect('/', 303)
+      },
+    )
+}

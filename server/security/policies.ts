@@ -1,0 +1,47 @@
+/** Content policies, one place. A page runs our scripts and nothing else; cells run in a frame that may do nothing but run. */
+
+const join = (directives: Readonly<Record<string, string>>) =>
+  Object.entries(directives)
+    .map(([name, value]) => `${name} ${value}`.trim())
+    .join('; ')
+
+const nothing = { 'default-src': "'none'", 'base-uri': "'none'", 'frame-ancestors': "'none'" }
+
+/**
+ * The sheet. `wasm-unsafe-eval` compiles esbuild; inline styles are what the code editor and the figures need; workers from
+ * Blob addresses are the editor's.
+ */
+export const sheetPolicy = join({
+  ...nothing,
+  'script-src': "'self' 'wasm-unsafe-eval'",
+  'style-src': "'self' 'unsafe-inline'",
+  'font-src': "'self' data:",
+  'img-src': "'self' data: blob:",
+  'connect-src': "'self'",
+  'worker-src': "'self' blob:",
+  'frame-src': "'self'",
+  'form-action': "'none'",
+})
+
+/** List, cautions and refusals: readable without any script; their forms post to this server. */
+export const plainPagePolicy = join({
+  ...nothing,
+  'script-src': "'self'",
+  'style-src': "'self'",
+  'font-src': "'self' data:",
+  'img-src': "'self' data:",
+  'connect-src': "'self'",
+  'form-action': "'self'",
+})
+
+/** Whatever is not a page. */
+export const dataPolicy = join({ ...nothing, sandbox: '' })
+
+export const commonHeaders: Readonly<Record<string, string>> = {
+  'x-content-type-options': 'nosniff',
+  'referrer-policy': 'no-referrer',
+  'cross-origin-opener-policy': 'same-origin',
+  'cross-origin-resource-policy': 'same-origin',
+  'permissions-policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=(), midi=()',
+  'x-frame-options': 'DENY',
+}

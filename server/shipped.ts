@@ -1,0 +1,52 @@
+/** Shipped notebooks are copied into a new data folder once; one that its owner binned or renamed does not come back. */
+import { readdir, readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { z } from 'zod'
+import { type NotebookId, readNotebook, writeNotebook } from '../shared/contracts/index.js'
+import { replaceFile } from './store/atomic-file.js'
+import type { FileSystem, Store } from './store/index.js'
+
+const Shipped = z.object({ shipped: z.array(z.string()) })
+
+export interface ShippingOptions {
+  readonly store: Store
+  readonly files: FileSystem
+  readonly dataFolder: string
+  /** Folder of the notebooks that come with the program. */
+  readonly shippedFolder: string
+}
+
+/** Copies what was not shipped before and gives the ids of the copies. */
+export async function copyShipped({
+  store,
+  files,
+  dataFolder,
+  shippedFolder,
+}: ShippingOptions): Promise<readonly NotebookId[]> {
+  const record = join(dataFolder, '.shipped.json')
+  const before = readRecord(await files.read(record))
+  const names = (await readdir(shippedFolder).catch(() => [])).filter((name) => name.endsWith('.json')).sort()
+  const fresh = names.filter((name) => !before.includes(name))
+  const copies: NotebookId[] = []
+  for (const name of fresh) {
+    const reading = readNotebook(await readFile(join(shippedFolder, name), 'utf8'))
+    if (!reading.ok) throw new Error(`the shipped notebook ${name} cannot be read: ${reading.reason}`)
+    const { notebook } = reading
+    copies.push(await store.create(name.slice(0, -'.json'.length), (id) => writeNotebook({ ...notebook, id })))
+    await replaceFile(
+      files,
+      record,
+      `${JSON.stringify({ shipped: [...before, ...fresh.slice(0, copies.length)] }, null, 2)}\n`,
+    )
+  }
+  return copies
+}
+
+function readRecord(bytes: Uint8Array | undefined): readonly string[] {
+  if (bytes === undefined) return []
+  try {
+    return Shipped.parse(JSON.parse(new TextDecoder().decode(bytes))).shipped
+  } catch {
+    return []
+  }
+}
