@@ -1,0 +1,53 @@
+/** The sentences of the dimension core: each names what came and what would be accepted. */
+import type ts from 'typescript'
+import { type Dimension, describeDimension, formatDimension } from '../../../../shared/contracts/index.js'
+import type { NumberShape } from './shape.js'
+
+/** An expression as the author wrote it, short enough for a sentence. */
+export function spoken(node: ts.Node): string {
+  const text = node.getText().replace(/\s+/g, ' ')
+  return text.length <= 40 ? text : `${text.slice(0, 37)}...`
+}
+
+function inBaseUnits(shape: NumberShape): string {
+  const text = formatDimension(shape.dimension)
+  return text === '1' ? 'a pure number' : text
+}
+
+/** `range (m) and cruiseSpeed (m s^-1)`. */
+export function pair(left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): string {
+  return `${spoken(left)} (${inBaseUnits(a)}) and ${spoken(right)} (${inBaseUnits(b)})`
+}
+
+const verbs: Readonly<Record<string, string>> = { '+': 'add', '-': 'subtract', '%': 'take the remainder of' }
+
+export function clash(operator: string, left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): string {
+  return `Cannot ${verbs[operator] ?? 'compare'} ${pair(left, a, right, b)}: both sides of ${operator} need the same dimension.`
+}
+
+export function branchesClash(left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): string {
+  return `The two branches give ${pair(left, a, right, b)}: both need the same dimension.`
+}
+
+export function argumentsClash(name: string, left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): string {
+  return `${name} cannot mix ${pair(left, a, right, b)}: all its values need the same dimension.`
+}
+
+export function wants(subject: string, wanted: readonly Dimension[], got: NumberShape): string {
+  const accepted = [...new Set(wanted.map(describeDimension))].join(' or ')
+  return `${subject} wants ${accepted} but got ${describeDimension(got.dimension)}.`
+}
+
+/** A bare number is taken as SI when it runs; the reader cannot see that it was meant so. */
+export function lacksUnit(subject: string, wanted: readonly Dimension[]): string {
+  const accepted = [...new Set(wanted.map(describeDimension))].join(' or ')
+  return `${subject} wants ${accepted} but got a number without a unit, which is taken as SI; multiply it by its unit, as in 2 * u.kg.`
+}
+
+export function wantsPure(name: string, node: ts.Node, got: NumberShape): string {
+  return `${name} wants a pure number but got ${spoken(node)} with ${describeDimension(got.dimension)}; divide it by a unit or by a reference value first.`
+}
+
+export function unitClash(unit: string, unitDimension: Dimension, subject: string, got: NumberShape): string {
+  return `The unit '${unit}' has ${describeDimension(unitDimension)}, but ${subject} has ${describeDimension(got.dimension)}.`
+}

@@ -1,0 +1,89 @@
+/** What plain arithmetic does to dimensions. */
+import type ts from 'typescript'
+import { divideDimensions, multiplyDimensions, raiseDimension } from '../../../../shared/contracts/index.js'
+import type { Inference } from './inference.js'
+import { clash, wantsPure } from './messages.js'
+import { agree, freeNumber, isPure, type NumberShape, other, pure, quantity, type Shape, unknown } from './shape.js'
+
+/** An operand and how it reads in a sentence. */
+export interface Operand {
+  readonly node: ts.Expression
+  readonly shape: Shape
+}
+
+export type Arithmetic = '+' | '-' | '*' | '/' | '%' | '**'
+
+const compute: Readonly<Record<Arithmetic, (a: number, b: number) => number>> = {
+  '+': (a, b) => a + b,
+  '-': (a, b) => a - b,
+  '*': (a, b) => a * b,
+  '/': (a, b) => a / b,
+  '%': (a, b) => a % b,
+  '**': (a, b) => a ** b,
+}
+
+/** `at` is where a clash is reported. */
+export function arithmetic(
+  inference: Inference,
+  operator: Arithmetic,
+  left: Operand,
+  right: Operand,
+  at: ts.Node,
+): Shape {
+  const a = left.shape
+  const b = right.shape
+  if (operator === '+' && (a.kind === 'other' || b.kind === 'other')) return other
+  if (operator === '**') return b.kind === 'number' ? power(inference, a, b, right.node) : unknown
+  if (a.kind !== 'number' || b.kind !== 'number') return unknown
+  if (operator === '*' || operator === '/') return product(operator, a, b)
+  if (agree(a, b)) return sum(operator, a, b)
+  inference.reports.add(at, clash(operator, left.node, a, right.node, b))
+  return unknown
+}
+
+function folded(operator: Arithmetic, a: NumberShape, b: NumberShape): NumberShape | undefined {
+  if (a.constant === undefined || b.constant === undefined) return undefined
+  return pure(compute[operator](a.constant, b.constant))
+}
+
+function sum(operator: Arithmetic, a: NumberShape, b: NumberShape): Shape {
+  if (a.free === true && b.free === true) return folded(operator, a, b) ?? freeNumber
+  return folded(operator, a, b) ?? quantity(a.free === true ? b.dimension : a.dimension)
+}
+
+function product(operator: '*' | '/', a: NumberShape, b: NumberShape): Shape {
+  const known = folded(operator, a, b)
+  if (known !== undefined) return known
+  if ((a.free === true && isPure(b)) || (operator === '*' && b.free === true && isPure(a))) return freeNumber
+  const combine = operator === '*' ? multiplyDimensions : divideDimensions
+  return quantity(combine(a.dimension, b.dimension))
+}
+
+/** A power; only an exponent that is known while checking gives a quantity a dimension. */
+export function power(inference: Inference, base: Shape, exponent: NumberShape, exponentNode: ts.Expression): Shape {
+  if (!isPure(exponent)) {
+    inference.reports.add(exponentNode, wantsPure('An exponent', exponentNode, exponent))
+    return unknown
+  }
+  if (base.kind !== 'number') return unknown
+  if (base.free === true) return freeNumber
+  const known = folded('**', base, exponent)
+  if (known !== undefined) return known
+  if (isPure(base)) return pure()
+  return exponent.constant === undefined ? unknown : quantity(raiseDimension(base.dimension, exponent.constant))
+}
+
+/** Equality and order: both sides must be comparable; the answer is a truth. */
+export function comparison(inference: Inference, operator: string, left: Operand, right: Operand, at: ts.Node): Shape {
+  const a = left.shape
+  const b = right.shape
+  if (a.kind === 'number' && b.kind === 'number' && !agree(a, b))
+    inference.reports.add(at, clash(operator, left.node, a, right.node, b))
+  return other
+}
+
+export function negated(shape: Shape): Shape {
+  if (shape.kind !== 'number') return unknown
+  if (shape.constant === undefined) return shape
+  return pure(-shape.constant)
+}

@@ -1,0 +1,55 @@
+/** Collects findings, each place once, and lets a part of the work be tried without being heard. */
+import type ts from 'typescript'
+
+export interface Report {
+  readonly node: ts.Node
+  readonly message: string
+  readonly severity: 'error' | 'warning'
+}
+
+export class Reports {
+  #sink: Map<ts.Node, Report> = new Map()
+  readonly #heard = this.#sink
+
+  /** Says what is wrong at a node; a node speaks once. */
+  add(node: ts.Node, message: string, severity: Report['severity'] = 'error'): void {
+    if (!this.#sink.has(node)) this.#sink.set(node, { node, message, severity })
+  }
+
+  /** Runs something and gives what it would have reported, instead of reporting it. */
+  aside(work: () => void): readonly Report[] {
+    const before = this.#sink
+    const own = new Map<ts.Node, Report>()
+    this.#sink = own
+    try {
+      work()
+    } finally {
+      this.#sink = before
+    }
+    return [...own.values()]
+  }
+
+  /** Runs something whose reports are heard whatever is being tried around it. */
+  aloud(work: () => void): void {
+    const before = this.#sink
+    this.#sink = this.#heard
+    try {
+      work()
+    } finally {
+      this.#sink = before
+    }
+  }
+
+  /** Whether reports made now are heard in the end. */
+  get loud(): boolean {
+    return this.#sink === this.#heard
+  }
+
+  has(node: ts.Node): boolean {
+    return this.#heard.has(node)
+  }
+
+  all(): readonly Report[] {
+    return [...this.#heard.values()]
+  }
+}

@@ -1,0 +1,93 @@
+/**
+ * Options that speak about a value in words: `unit: 'km'`, and bounds beside it (`range`, `atLeast`, `within`). Kernel types
+ * give these as text and plain numbers, so they are held against the value here.
+ */
+import type ts from 'typescript'
+import { parseUnit } from '../../../../shared/contracts/index.js'
+import type { Inference } from './inference.js'
+import type { Given } from './matching.js'
+import { argumentsClash, spoken, unitClash } from './messages.js'
+import { agree, type NumberShape, quantity, type RecordShape } from './shape.js'
+
+/** A number and where it is written. */
+interface Stated {
+  readonly node: ts.Node
+  readonly shape: NumberShape
+}
+
+const companions = ['value', 'actual', 'values', 'atLeast', 'atMost', 'within', 'range', 'low', 'high'] as const
+
+/** Looks at a call's arguments: a plain value beside its options, and records with a unit inside. */
+export function checkUnitOptions(inference: Inference, callee: string, args: readonly Given[]): void {
+  const values = args.flatMap((given) => stated(given))
+  const value = values.length === 1 ? values[0] : undefined
+  for (const { node, shape } of args) if (shape.kind === 'record') checkRecord(inference, callee, node, shape, value, 0)
+}
+
+function stated(given: Given | undefined): Stated[] {
+  return given?.shape.kind === 'number' ? [{ node: given.node, shape: given.shape }] : []
+}
+
+function checkRecord(
+  inference: Inference,
+  callee: string,
+  node: ts.Node,
+  record: RecordShape,
+  value: Stated | undefined,
+  depth: number,
+): void {
+  if (!inference.typescript.isObjectLiteralExpression(node) || depth > 3) return
+  const fields = new Map<string, Given>()
+  for (const property of node.properties) {
+    const written = writtenValue(inference, property)
+    const shape = property.name === undefined ? undefined : record.fields.get(property.name.getText())
+    if (property.name !== undefined && written !== undefined && shape !== undefined)
+      fields.set(property.name.getText(), { node: written, shape })
+  }
+  const numbers = [
+    ...(value === undefined ? [] : [value]),
+    ...companions.flatMap((name) => numbersIn(inference, fields.get(name))),
+  ]
+  if (fields.has('unit') || value !== undefined || fields.has('actual'))
+    hold(inference, callee, fields.get('unit'), numbers)
+  for (const { node: inner, shape } of fields.values())
+    if (shape.kind === 'record') checkRecord(inference, callee, inner, shape, undefined, depth + 1)
+}
+
+function writtenValue(inference: Inference, property: ts.ObjectLiteralElementLike): ts.Node | undefined {
+  if (inference.typescript.isPropertyAssignment(property)) return property.initializer
+  return inference.typescript.isShorthandPropertyAssignment(property) ? property.name : undefined
+}
+
+function numbersIn(inference: Inference, given: Given | undefined): Stated[] {
+  if (given?.shape.kind !== 'list') return stated(given)
+  const { items, element } = given.shape
+  const literal = inference.typescript.isArrayLiteralExpression(given.node) ? given.node : undefined
+  if (literal === undefined || items === undefined)
+    return element === undefined ? [] : stated({ node: given.node, shape: element })
+  return literal.elements.flatMap((node, index) => {
+    const shape = items[index]
+    return shape === undefined ? [] : stated({ node, shape })
+  })
+}
+
+/** All numbers must agree with the first that has a dimension, and the unit with it. */
+function hold(inference: Inference, callee: string, unit: Given | undefined, numbers: readonly Stated[]): void {
+  const reference = numbers.find(({ shape }) => shape.free !== true)
+  if (unit !== undefined) holdUnit(inference, unit, reference)
+  if (reference === undefined) return
+  for (const { node, shape } of numbers)
+    if (!agree(reference.shape, shape))
+      inference.reports.add(node, argumentsClash(callee, reference.node, reference.shape, node, shape))
+}
+
+function holdUnit(inference: Inference, unit: Given, reference: Stated | undefined): void {
+  if (unit.shape.kind !== 'other' || unit.shape.text === undefined) return
+  const reading = parseUnit(unit.shape.text)
+  if (!reading.ok) inference.reports.add(unit.node, reading.message)
+  else if (reference !== undefined && !agree(quantity(reading.unit.dimension), reference.shape))
+    inference.reports.add(
+      unit.node,
+      unitClash(unit.shape.text, reading.unit.dimension, spoken(reference.node), reference.shape),
+    )
+}
