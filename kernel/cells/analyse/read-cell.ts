@@ -11,6 +11,7 @@ import { createPlacer, type Place, type Placer } from './places.js'
 import { type Problem, problem } from './problem.js'
 import { refuse, refusedForms } from './refused-forms.js'
 import { resolveScopes, type Scopes, type Use } from './scopes.js'
+import { isDeeperThan } from './tree.js'
 import { typeOnlyForm } from './type-only.js'
 
 /** The first use of a free name. */
@@ -69,13 +70,16 @@ function unreadable(source: string, why: Problem): CellReading {
   }
 }
 
+/** Trees are walked by functions that call themselves; nothing that a person writes comes near this depth. */
+const deepestTree = 1000
+
 /**
  * Reads the code as a script, since that is how it runs, with the liberties of a module, so that `await`, `import` and
  * `return` are found in the tree and get a sentence of their own.
  */
 function parseCode(code: string, placer: Placer): Program | Problem {
   try {
-    return parse(code, {
+    const program = parse(code, {
       ecmaVersion: 2023,
       sourceType: 'script',
       locations: true,
@@ -84,6 +88,7 @@ function parseCode(code: string, placer: Placer): Program | Problem {
       allowImportExportEverywhere: true,
       allowReturnOutsideFunction: true,
     })
+    return isDeeperThan(program, deepestTree) ? nestedTooDeeply() : program
   } catch (error) {
     return unparsed(code, error, placer)
   }
@@ -92,14 +97,17 @@ function parseCode(code: string, placer: Placer): Program | Problem {
 /** What acorn does not know is newer than the language of cells (esbuild has accepted it), or nested beyond measure. */
 function unparsed(code: string, error: unknown, placer: Placer): Problem {
   const { pos, loc, message } = error as { pos?: number; loc?: { line: number; column: number }; message: string }
-  if (pos === undefined || loc === undefined)
-    return problem('SYNTAX', { reason: 'The cell is nested too deeply to be read.' }, { line: 1, column: 1 })
+  if (pos === undefined || loc === undefined) return nestedTooDeeply()
   const place = placer.at({ line: loc.line, column: loc.column + 1 })
   const line = code.slice(code.lastIndexOf('\n', pos - 1) + 1, pos)
   if (code[pos] === '@') return refuse('decorator', place)
   if (/\busing\s+$/.test(line)) return refuse('using', place)
   if (/\baccessor\s+$/.test(line)) return refuse('accessor', place)
   return problem('SYNTAX', { reason: `${message.replace(/ \(\d+:\d+\)$/, '')}.` }, place)
+}
+
+function nestedTooDeeply(): Problem {
+  return problem('SYNTAX', { reason: 'The cell is nested too deeply to be read.' }, { line: 1, column: 1 })
 }
 
 function freeNames(scopes: Scopes, placer: Placer): { reads: FreeName[]; assigns: FreeName[] } {

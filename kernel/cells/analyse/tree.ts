@@ -19,6 +19,17 @@ export function walk(root: AnyNode, enter: (node: AnyNode, ancestors: readonly A
   visit(root)
 }
 
+/** Measures a tree with a list instead of recursion, since its depth is the author's choice. */
+export function isDeeperThan(root: AnyNode, limit: number): boolean {
+  const waiting: { node: AnyNode; depth: number }[] = [{ node: root, depth: 0 }]
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    const { node, depth } = next
+    if (depth > limit) return true
+    for (const child of Object.values(node).flat()) if (isNode(child)) waiting.push({ node: child, depth: depth + 1 })
+  }
+  return false
+}
+
 /** True where `this` and `return` belong to a function or a class, not to the cell itself. */
 export function insideFunction(node: AnyNode, ancestors: readonly AnyNode[], what: 'this' | 'return'): boolean {
   return ancestors.some((ancestor, index) => {
