@@ -2,13 +2,13 @@
  * Keeps results in step with the text: read, evaluate what the edit touched, show each cell as it finishes. Never blocks: reading
  * is quick, evaluation is elsewhere, and a run that an edit has overtaken is ended after a short grace. DOM-free.
  */
+import { allFindings, type Reading } from '../../kernel/cells/index.js'
 import type {
   CheckReport,
   Evaluation,
   EvaluationOptions,
   Graph,
   Overrides,
-  Program,
   SizingCell,
   Wanted,
 } from '../../kernel/cells/program/index.js'
@@ -18,8 +18,8 @@ import { phasesOf } from './phases.js'
 import { mayBeShared, ResultBook, type Standing } from './result-book.js'
 
 export interface ComputationParts {
-  read(cells: readonly SizingCell[]): Promise<{ readonly graph: Graph; readonly program: Program }>
-  evaluate(program: Program, overrides: Overrides, wanted: Wanted, options: EvaluationOptions): Promise<Evaluation>
+  read(cells: readonly SizingCell[]): Promise<Reading>
+  evaluate(reading: Reading, overrides: Overrides, wanted: Wanted, options: EvaluationOptions): Promise<Evaluation>
   /** Resolves to `null` when a newer question has made this one pointless. */
   check(graph: Graph): Promise<CheckReport | null>
   /** Results computed here, with dimensions, for everyone. */
@@ -55,7 +55,8 @@ export class Computation {
   #cells: readonly SizingCell[] = []
   #texts = ''
   #graph: Graph | undefined
-  #checkFindings: readonly Finding[] = []
+  #report: CheckReport = { findings: [], names: [] }
+  #findings: ReadonlyMap<CellId, readonly Finding[]> = new Map()
   #names: readonly NameDimension[] = []
   #dimensions: DimensionTable = new Map()
   #checked: Graph | undefined
@@ -114,8 +115,7 @@ export class Computation {
 
   /** Syntax and order findings from the last reading, types and units from the last check. */
   findings(cell: CellId): readonly Finding[] {
-    const all = [...(this.#graph?.findings ?? []), ...this.#checkFindings]
-    return all.filter((finding) => finding.cell === cell)
+    return this.#findings.get(cell) ?? []
   }
 
   /** Dimensions of all names, from the last check. */
@@ -126,16 +126,18 @@ export class Computation {
   async #bringUpToDate(all: boolean): Promise<void> {
     const turn = ++this.#turn
     try {
-      const { graph, program } = await this.#parts.read(this.#cells)
+      const reading = await this.#parts.read(this.#cells)
       if (turn !== this.#turn) return
+      const { graph, program } = reading
       this.#graph = graph
+      this.#findings = findingsByCell(graph, this.#report)
       this.book.setProgram(program)
       this.#events.onChange()
       void this.#check(graph)
       await this.#endOvertakenRun()
       if (turn !== this.#turn) return
       const wanted = all ? program.cells.map((cell) => cell.id) : this.book.needed()
-      if (wanted.length > 0) await this.#evaluate(program, wanted)
+      if (wanted.length > 0) await this.#evaluate(reading, wanted)
     } catch (error) {
       this.#events.onTrouble(`Computing did not begin: ${error instanceof Error ? error.message : String(error)}`)
     }
@@ -152,7 +154,7 @@ export class Computation {
     cancel()
   }
 
-  async #evaluate(program: Program, wanted: readonly CellId[]): Promise<void> {
+  async #evaluate(reading: Reading, wanted: readonly CellId[]): Promise<void> {
     const controller = new AbortController()
     let end = () => {}
     const run: Run = { controller, done: new Promise((resolve) => (end = resolve)) }
@@ -164,9 +166,9 @@ export class Computation {
       this.#events.onChange()
     })
     try {
-      for (const phase of phasesOf(program, wanted, this.#slow)) {
+      for (const phase of phasesOf(reading.program, wanted, this.#slow)) {
         if (controller.signal.aborted) break
-        await this.#evaluatePhase(program, phase, controller)
+        await this.#evaluatePhase(reading, phase, controller)
       }
     } finally {
       cancelNotice()
@@ -178,12 +180,12 @@ export class Computation {
     }
   }
 
-  async #evaluatePhase(program: Program, phase: readonly CellId[], controller: AbortController): Promise<void> {
+  async #evaluatePhase(reading: Reading, phase: readonly CellId[], controller: AbortController): Promise<void> {
     const take = (results: readonly CellResult[]) => {
       this.book.accept(results)
       this.#events.onChange()
     }
-    const { results, ran } = await this.#parts.evaluate(program, {}, phase, {
+    const { results, ran } = await this.#parts.evaluate(reading, {}, phase, {
       signal: controller.signal,
       onBegin: (cell) => this.book.begin([cell]),
       onResult: (result) => take([result]),
@@ -198,7 +200,8 @@ export class Computation {
   async #check(graph: Graph): Promise<void> {
     const report = await this.#parts.check(graph)
     if (report === null) return
-    this.#checkFindings = report.findings
+    this.#report = report
+    this.#findings = findingsByCell(graph, report)
     if (JSON.stringify(this.#names) !== JSON.stringify(report.names)) {
       this.#names = report.names
       this.#dimensions = dimensionTable(report.names)
@@ -215,4 +218,11 @@ export class Computation {
     this.#toShare = new Map()
     this.#parts.share(results)
   }
+}
+
+function findingsByCell(graph: Graph, report: CheckReport): ReadonlyMap<CellId, readonly Finding[]> {
+  const byCell = new Map<CellId, Finding[]>()
+  for (const finding of allFindings(graph, report))
+    byCell.set(finding.cell, [...(byCell.get(finding.cell) ?? []), finding])
+  return byCell
 }

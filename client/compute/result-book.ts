@@ -32,12 +32,16 @@ export class ResultBook {
   /** Cells that cannot run because of what they are, by their current text. */
   #barred: ReadonlyMap<CellId, CellResult> = new Map()
 
-  /** Results stored with the notebook: shown at once, before this browser knows whether they are current. */
-  showStored(results: readonly CellResult[]): void {
-    for (const result of results) {
+  /**
+   * Results stored with the notebook, shown before this browser has read the cells: `current` are those whose text the server
+   * found unchanged, `older` those of earlier texts.
+   */
+  showStored(current: readonly CellResult[], older: readonly CellResult[]): void {
+    for (const result of [...older, ...current]) {
       this.#results.set(result.fingerprint, result)
-      if (result.outcome === 'computed') this.#lastGood.set(result.cell, result)
+      this.#noteGood(result.cell, result)
     }
+    this.#current = new Map(current.map((result) => [result.cell, result.fingerprint]))
   }
 
   /** The cells as they now read. */
@@ -125,9 +129,7 @@ export class ResultBook {
     if (current?.outcome === 'computed') return { state: 'current', result: current }
     if (current !== undefined)
       return { state: current.outcome === 'failed' ? 'failed' : 'held back', result: onTopOf(current, good) }
-    if (good === undefined) return { state: 'not computed' }
-    // Until the first reading no fingerprint is known: what the server sent as stored is its word for current.
-    return { state: this.#current.size === 0 ? 'current' : 'out of date', result: good }
+    return good === undefined ? { state: 'not computed' } : { state: 'out of date', result: good }
   }
 
   #noteGood(cell: CellId, result: CellResult | undefined): void {

@@ -1,5 +1,5 @@
 /** From the live document and the standings of its cells to what the renderer is given. DOM-free. */
-import type { CellId, Finding, TitleBlock } from '../../shared/contracts/index.js'
+import type { CellId, CellResult, Finding, TitleBlock } from '../../shared/contracts/index.js'
 import type { CellView, SheetView } from '../../shared/rendering/index.js'
 import type { Standing } from '../compute/result-book.js'
 import type { DocumentSnapshot } from '../live/document.js'
@@ -15,23 +15,48 @@ export interface SheetSources {
 }
 
 export function sheetViewOf(snapshot: DocumentSnapshot, sources: SheetSources): SheetView {
+  const numbers = new Map(
+    snapshot.cells.map((cell, index) => [cell.id, sources.numbers.get(cell.id) ?? String(index + 1)]),
+  )
+  const numbered = (text: string) => withCellNumbers(text, numbers)
   let figures = 1
-  const cells = snapshot.cells.map((cell, index): CellView => {
-    const standing: Standing = cell.kind === 'sizing' ? sources.standing(cell.id) : { state: 'current' }
+  const cells = snapshot.cells.map((cell): CellView => {
+    const standing: Standing =
+      cell.kind === 'sizing' ? numberedStanding(sources.standing(cell.id), numbered) : { state: 'current' }
     const firstFigure = figures
     figures += standing.result?.figures.length ?? 0
     return {
       id: cell.id,
       kind: cell.kind,
-      number: sources.numbers.get(cell.id) ?? String(index + 1),
+      number: numbers.get(cell.id) ?? '',
       source: cell.source,
-      findings: cell.kind === 'sizing' ? sources.findings(cell.id) : [],
+      findings: (cell.kind === 'sizing' ? sources.findings(cell.id) : []).map((finding) => ({
+        ...finding,
+        message: numbered(finding.message),
+      })),
       folded: sources.isFolded(cell.id),
       firstFigure,
       ...standing,
     }
   })
   return { id: sources.id, title: snapshot.title, titleBlock: sources.titleBlock, cells }
+}
+
+/** Messages name cells by id; readers know them by the number in the margin. */
+export function withCellNumbers(text: string, numbers: ReadonlyMap<string, string>): string {
+  return text.replace(/\bcell "([A-Za-z0-9_-]{1,64})"/g, (whole, id: string) => {
+    const number = numbers.get(id)
+    return number === undefined ? whole : `cell ${number}`
+  })
+}
+
+function numberedStanding(standing: Standing, numbered: (text: string) => string): Standing {
+  const { result } = standing
+  if (result?.error === undefined) return standing
+  const message = numbered(result.error.message)
+  if (message === result.error.message) return standing
+  const shown: CellResult = { ...result, error: { ...result.error, message } }
+  return { ...standing, result: shown }
 }
 
 export type PartName = 'number' | 'reference' | 'calculation' | 'result' | 'figures'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { Computation, type ComputationParts } from '../../../client/compute/computation.js'
-import type { CheckReport, EvaluationOptions, Graph, Program, Wanted } from '../../../kernel/cells/program/index.js'
+import type { CheckReport, EvaluationOptions, Graph, Wanted } from '../../../kernel/cells/program/index.js'
 import type { CellId, CellResult } from '../../../shared/contracts/index.js'
 import { failure, id, print, program, result, runnable } from './result-samples.js'
 
@@ -36,7 +36,7 @@ function bench(reads: Record<string, readonly string[]> = {}) {
         program: program(cells.map((cell) => runnable(cell.id, cell.source, reads[cell.id] ?? []))),
       }
     },
-    evaluate: (_program: Program, _overrides, wanted, options) =>
+    evaluate: (_reading, _overrides, wanted, options) =>
       new Promise((resolve) => {
         const ids = wanted === 'all' ? [] : wanted
         const finish = (results: readonly CellResult[]) => resolve({ results, ran: ids })

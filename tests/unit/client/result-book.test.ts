@@ -17,8 +17,9 @@ describe('ResultBook', () => {
 
   it('standing(cell) takes stored results as current until the cells were read', () => {
     const book = new ResultBook()
-    book.showStored([result('a', '1')])
+    book.showStored([result('a', '1')], [result('b', '0')])
     expect(book.standing(a).state).toBe('current')
+    expect(book.standing(id('b')).state).toBe('out of date')
     book.setProgram(program([runnable('a', '2')]))
     expect(book.standing(a).state).toBe('out of date')
     book.setProgram(program([runnable('a', '1')]))

@@ -1,0 +1,68 @@
+/** The cell pipeline as this page uses it: read here (a millisecond a cell), erased and checked in workers, evaluated in isolation. */
+import { createBrowserHost } from '../../kernel/cells/host-browser/index.js'
+import { createPipeline } from '../../kernel/cells/index.js'
+import type { EvaluationHost } from '../../kernel/cells/program/index.js'
+import { eraseAtServer } from '../live/requests.js'
+import { checkInWorker } from './check-worker.js'
+import { startCompiler } from './compile-worker.js'
+import type { ComputationParts } from './computation.js'
+import { lateEraser } from './late-eraser.js'
+
+interface KernelIdentity {
+  readonly hash: string
+  readonly names: readonly string[]
+}
+
+export interface PagePipeline extends Pick<ComputationParts, 'read' | 'evaluate' | 'check'> {
+  /** Starts the local compiler; called when the page can be read, so that it is in nobody's way. */
+  startCompiler(): void
+}
+
+/** Opens lazily: the kernel's identity is fetched for the first reading, its bundle for the first evaluation. */
+export function openPagePipeline(): PagePipeline {
+  const eraser = lateEraser(eraseAtServer, startCompiler)
+  const pipeline = once(async () => {
+    const kernel = (await fetchJson('/kernel/kernel.json')) as KernelIdentity
+    return createPipeline({ erase: eraser.erase, host: lateHost(once(openHost)), kernel })
+  })
+  return {
+    read: async (cells) => (await pipeline()).read(cells),
+    evaluate: async (reading, overrides, wanted, options) =>
+      (await pipeline()).evaluate(reading, overrides, wanted, options),
+    check: checkInWorker(),
+    startCompiler: eraser.start,
+  }
+}
+
+/** A host that is opened at its first call. */
+function lateHost(open: () => Promise<EvaluationHost>): EvaluationHost {
+  return {
+    evaluate: async (...call) => (await open()).evaluate(...call),
+    evaluateBatch: async (...call) => (await open()).evaluateBatch(...call),
+    close: async () => (await open()).close(),
+  }
+}
+
+async function openHost(): Promise<EvaluationHost> {
+  const response = await fetch('/kernel/sandbox.js')
+  if (!response.ok) throw new Error(`the kernel could not be fetched (status ${response.status}); load the page again`)
+  return createBrowserHost({ frameUrl: '/sandbox.html', sandboxText: await response.text() })
+}
+
+async function fetchJson(path: string): Promise<unknown> {
+  const response = await fetch(path)
+  if (!response.ok) throw new Error(`${path} could not be fetched (status ${response.status}); load the page again`)
+  return response.json()
+}
+
+/** Remembers a success; a failure is tried again at the next call. */
+function once<T>(make: () => Promise<T>): () => Promise<T> {
+  let made: Promise<T> | undefined
+  return () => {
+    made ??= make()
+    made.catch(() => {
+      made = undefined
+    })
+    return made
+  }
+}

@@ -1,0 +1,15 @@
+/** The notebook page: takes over the sheet that the server drew. */
+import '../styles/sheet-page.css'
+import { openPagePipeline } from '../compute/pipeline.js'
+import { OpenNotebook } from '../notebook/notebook.js'
+import { readPageData } from '../notebook/page-data.js'
+
+const main = document.getElementById('sheet')
+if (main !== null) {
+  const pipeline = openPagePipeline()
+  const notebook = new OpenNotebook(main, readPageData(document), pipeline)
+  void notebook.connect()
+  // After the first paint and the first answers: the compiler is 12 MB that nobody should wait for.
+  const idle = window.requestIdleCallback ?? ((call: () => void) => setTimeout(call, 500))
+  idle(() => pipeline.startCompiler(), { timeout: 3000 })
+}

@@ -1,0 +1,71 @@
+/** Requests to the server; a refusal becomes an error whose message is the server's sentence. */
+import {
+  type CellResult,
+  type ErasedSource,
+  EraseReply,
+  NotebookSummary,
+  PostResultsReply,
+  TroubleBody,
+} from '../../shared/contracts/index.js'
+
+/** The server, or the way to it, said no. `code` is of the error registry, or `UNREACHABLE`. */
+export class Refusal extends Error {
+  override readonly name = 'Refusal'
+  readonly code: string
+  constructor(code: string, message: string) {
+    super(message)
+    this.code = code
+  }
+}
+
+const notebookPath = (id: string, rest = '') => `/api/notebooks/${encodeURIComponent(id)}${rest}`
+
+export async function eraseAtServer(sources: readonly string[]): Promise<readonly ErasedSource[]> {
+  return EraseReply.parse(await request('POST', '/api/erase', { sources })).erased
+}
+
+export async function postResults(id: string, results: readonly CellResult[]): Promise<void> {
+  PostResultsReply.parse(await request('POST', notebookPath(id, '/results'), { results }))
+}
+
+export const createNotebook = async (title: string) =>
+  NotebookSummary.parse(await request('POST', '/api/notebooks', { title }))
+
+/** `notebook` is the parsed JSON of a file; the server judges it. */
+export const importNotebook = async (notebook: unknown) =>
+  NotebookSummary.parse(await request('POST', '/api/notebooks', { notebook }))
+
+export const renameNotebook = async (id: string, title: string) =>
+  NotebookSummary.parse(await request('PATCH', notebookPath(id), { title }))
+
+export const copyNotebook = async (id: string) => request('POST', notebookPath(id, '/copy'))
+
+export const binNotebook = async (id: string) => request('DELETE', notebookPath(id))
+
+export const restoreNotebook = async (id: string) => request('POST', notebookPath(id, '/restore'))
+
+async function request(method: string, path: string, body?: unknown): Promise<unknown> {
+  let response: Response
+  try {
+    response = await fetch(path, {
+      method,
+      ...(body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }),
+    })
+  } catch {
+    throw new Refusal('UNREACHABLE', 'The server could not be reached; check that it is running and try again.')
+  }
+  const text = await response.text()
+  const data: unknown = text === '' ? null : parseOrNull(text)
+  if (response.ok) return data
+  const trouble = TroubleBody.safeParse(data)
+  if (trouble.success) throw new Refusal(trouble.data.code, trouble.data.message)
+  throw new Refusal('UNREACHABLE', `The server answered with status ${response.status} and no reason; try again.`)
+}
+
+function parseOrNull(text: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch {
+    return null
+  }
+}

@@ -1,0 +1,86 @@
+/** The bar above the sheet: where one is, how safe the edits are, who else is here, and what can be done with the whole. */
+
+export interface BarCommands {
+  undo(): void
+  redo(): void
+  computeAll(): void
+  stop(): void
+  print(): void
+}
+
+export class Bar {
+  readonly element: HTMLElement
+  readonly #saving: HTMLElement
+  readonly #readers: HTMLElement
+  readonly #undo: HTMLButtonElement
+  readonly #redo: HTMLButtonElement
+  readonly #compute: HTMLButtonElement
+  readonly #stop: HTMLButtonElement
+
+  constructor(document: Document, commands: BarCommands) {
+    this.element = document.createElement('header')
+    this.element.className = 'bar'
+    const mark = document.createElement('a')
+    mark.className = 'mark'
+    mark.href = '/'
+    mark.textContent = 'Hoverfolio'
+    mark.title = 'All notebooks'
+    this.#saving = words(document, 'saving', 'connecting')
+    this.#readers = words(document, 'readers', '')
+    this.#undo = button(document, 'Undo', 'Control+Z', commands.undo)
+    this.#redo = button(document, 'Redo', 'Control+Shift+Z', commands.redo)
+    this.#compute = button(document, 'Compute all', '', commands.computeAll)
+    this.#stop = button(document, 'Stop (Esc)', 'Escape', commands.stop)
+    this.#stop.className = 'stop'
+    this.#stop.hidden = true
+    const tools = document.createElement('div')
+    tools.className = 'tools'
+    tools.append(
+      this.#undo,
+      this.#redo,
+      this.#compute,
+      this.#stop,
+      button(document, 'Print sheets', '', commands.print),
+    )
+    this.element.append(mark, this.#saving, this.#readers, tools)
+    this.setUndo(false, false)
+  }
+
+  setSaving(state: string, safe: boolean): void {
+    if (this.#saving.textContent !== state) this.#saving.textContent = state
+    this.#saving.toggleAttribute('data-unsafe', !safe)
+  }
+
+  setReaders(count: number): void {
+    this.#readers.textContent = count === 1 ? '1 reader here' : `${count} readers here`
+  }
+
+  setUndo(canUndo: boolean, canRedo: boolean): void {
+    // Not `disabled`: a button that loses the focus while it is pressed repeatedly would lose the keyboard's place.
+    this.#undo.setAttribute('aria-disabled', String(!canUndo))
+    this.#redo.setAttribute('aria-disabled', String(!canRedo))
+  }
+
+  setRunning(running: boolean): void {
+    if (!running && this.#stop === document.activeElement) this.#compute.focus()
+    this.#stop.hidden = !running
+  }
+}
+
+function words(document: Document, name: string, text: string): HTMLElement {
+  const made = document.createElement('span')
+  made.className = name
+  made.textContent = text
+  return made
+}
+
+function button(document: Document, label: string, keys: string, act: () => void): HTMLButtonElement {
+  const made = document.createElement('button')
+  made.type = 'button'
+  made.textContent = label
+  if (keys !== '') made.setAttribute('aria-keyshortcuts', keys)
+  made.addEventListener('click', () => {
+    if (made.getAttribute('aria-disabled') !== 'true') act()
+  })
+  return made
+}

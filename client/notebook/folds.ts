@@ -1,0 +1,34 @@
+/** Which sizing cells are folded to their heading, in this browser. The fold itself is a plain `details` element. */
+import type { CellId } from '../../shared/contracts/index.js'
+
+export class Folds {
+  readonly #open = new Set<string>()
+
+  /** Follows what the reader opens and folds on the page. `toggle` does not bubble, so it is caught on its way down. */
+  watch(sheet: HTMLElement): void {
+    sheet.addEventListener(
+      'toggle',
+      (event) => {
+        const details = event.target
+        if (!(details instanceof HTMLDetailsElement) || !details.classList.contains('source-fold')) return
+        const cell = details.closest<HTMLElement>('[data-cell]')?.dataset.cell
+        if (cell === undefined) return
+        if (details.open) this.#open.add(cell)
+        else this.#open.delete(cell)
+      },
+      true,
+    )
+    for (const details of sheet.querySelectorAll<HTMLDetailsElement>('.source-fold[open]')) {
+      const cell = details.closest<HTMLElement>('[data-cell]')?.dataset.cell
+      if (cell !== undefined) this.#open.add(cell)
+    }
+  }
+
+  open(cell: CellId): void {
+    this.#open.add(cell)
+  }
+
+  isFolded(cell: CellId): boolean {
+    return !this.#open.has(cell)
+  }
+}

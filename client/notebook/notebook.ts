@@ -1,0 +1,308 @@
+/** The open notebook: live document, computation and sheet, and the commands that join them. */
+import type * as Y from 'yjs'
+import { type CellId, type CellKind, limits, type PageData } from '../../shared/contracts/index.js'
+import type { SheetView } from '../../shared/rendering/index.js'
+import { Computation, type ComputationParts } from '../compute/computation.js'
+import { Sharing } from '../compute/sharing.js'
+import type { CaretPlace } from '../editor/editing-surface.js'
+import { browserClock, openLiveSocket } from '../live/browser-socket.js'
+import {
+  addCell,
+  type DocumentSnapshot,
+  moveCell,
+  removeCell,
+  snapshotOf,
+  sourceOf,
+  titleOf,
+} from '../live/document.js'
+import { openKeep } from '../live/keep.js'
+import { postResults } from '../live/requests.js'
+import { type SavingState, savingWords } from '../live/saving-state.js'
+import { LiveSession } from '../live/session.js'
+import { undoFor } from '../live/undo.js'
+import { type Announcer, createAnnouncer } from '../sheet/announcer.js'
+import type { CellSection } from '../sheet/cell-section.js'
+import { Sheet } from '../sheet/sheet.js'
+import { sheetViewOf } from '../sheet/sheet-view.js'
+import { Bar } from './bar.js'
+import { Folds } from './folds.js'
+import { listenToKeys } from './keyboard.js'
+import { newsOf } from './news.js'
+import { numbersOfPage, snapshotOfPage } from './page-data.js'
+import { makeSheetEnd } from './sheet-end.js'
+import { surfaceFor } from './surfaces.js'
+import { TitleEditor } from './title-editor.js'
+
+/** What runs elsewhere and is handed in: reading, evaluating, checking. */
+export type Pipeline = Pick<ComputationParts, 'read' | 'evaluate' | 'check'>
+
+export class OpenNotebook {
+  readonly #data: PageData
+  readonly #numbers: ReadonlyMap<CellId, string>
+  readonly #announcer: Announcer = createAnnouncer(document)
+  readonly #bar: Bar
+  readonly #folds = new Folds()
+  readonly #computation: Computation
+  readonly #sharing: Sharing
+  readonly #sheet: Sheet
+  readonly #title: TitleEditor | undefined
+  #session: LiveSession | undefined
+  #doc: Y.Doc | undefined
+  #undo: Y.UndoManager | undefined
+  #view: SheetView
+  #longRun = false
+  #drawing = false
+
+  constructor(main: HTMLElement, data: PageData, pipeline: Pipeline) {
+    this.#data = data
+    this.#numbers = numbersOfPage(data)
+    this.#folds.watch(main)
+    this.#sharing = new Sharing((results) => postResults(data.id, results))
+    this.#computation = new Computation(
+      { ...pipeline, share: (results) => this.#sharing.add(results), after: browserClock.after },
+      {
+        onChange: () => this.#drawSoon(),
+        onLongRun: (running) => this.#showLongRun(running),
+        onTrouble: (sentence) => this.#announcer.say(sentence),
+      },
+    )
+    this.#computation.book.showStored(data.results, data.outOfDate)
+    this.#view = this.#makeView()
+    this.#sheet = new Sheet(main, this.#view, {
+      edit: (id) => this.edit(id),
+      add: (kind, after) => this.#add(kind, after),
+      move: (id, by) => this.#move(id, by),
+      remove: (id) => this.#remove(id),
+    })
+    this.#bar = new Bar(document, {
+      undo: () => this.#undo?.undo(),
+      redo: () => this.#undo?.redo(),
+      computeAll: () => void this.#computation.computeAll(),
+      stop: () => this.#stop(),
+      print: () => window.print(),
+    })
+    document.body.prepend(this.#bar.element)
+    main.after(makeSheetEnd(document, (kind) => this.#add(kind, this.#snapshot().cells.at(-1)?.id ?? null)))
+    const heading = this.#sheet.title
+    if (heading !== null) this.#title = new TitleEditor(heading, () => this.#editTitle())
+    this.#listen(main)
+    this.#follow(this.#snapshot())
+  }
+
+  /** Joins the live document; edits are possible from its first answer on. */
+  async connect(): Promise<void> {
+    const keep = await openKeep(this.#data.id, globalThis.indexedDB)
+    const kept = await keep.load().catch(() => [])
+    this.#session = new LiveSession(() => openLiveSocket(this.#data.id), keep, kept, browserClock, {
+      onDocument: (doc) => this.#takeDocument(doc),
+      onSaving: (state) => this.#showSaving(state),
+      onResults: (results) => this.#computation.receive(results),
+      onPresent: (readers) => this.#bar.setReaders(readers),
+    })
+    window.addEventListener('online', () => this.#session?.retryNow())
+    window.addEventListener('offline', () => this.#session?.lose())
+  }
+
+  /** Opens the editor of a cell, at a place if one is given. */
+  edit(id: CellId, caret?: CaretPlace): void {
+    const section = this.#sheet.section(id)
+    const text = this.#doc === undefined ? undefined : sourceOf(this.#doc, id)
+    const undo = this.#undo
+    if (section === undefined) return
+    if (text === undefined || undo === undefined) {
+      this.#announcer.say('The notebook is not connected yet; it can be edited in a moment.')
+      return
+    }
+    undo.stopCapturing()
+    const { kind, number, findings } = section.view
+    void section.edit(
+      (container) =>
+        surfaceFor(kind)({
+          container,
+          cell: id,
+          text,
+          undo,
+          label: `Cell ${number}, ${kind}`,
+          findings,
+          ...(caret === undefined ? {} : { caret }),
+          onLeave: (to) => this.#leave(section, to),
+          onRefused: (sentence) => this.#announcer.say(sentence),
+        }),
+      caret,
+    )
+  }
+
+  #leave(section: CellSection, to: 'next' | 'previous' | 'cell'): void {
+    this.#folds.open(section.view.id)
+    section.endEdit()
+    this.#draw()
+    const cells = this.#view.cells
+    const index = cells.findIndex((cell) => cell.id === section.view.id)
+    const target = to === 'cell' ? undefined : cells[index + (to === 'next' ? 1 : -1)]
+    const goal = target === undefined ? section : this.#sheet.section(target.id)
+    goal?.element.focus()
+  }
+
+  #editTitle(): void {
+    if (this.#doc === undefined || this.#undo === undefined) return
+    this.#undo.stopCapturing()
+    this.#title?.open(titleOf(this.#doc), this.#undo, (sentence) => this.#announcer.say(sentence))
+  }
+
+  #add(kind: CellKind, after: CellId | null): void {
+    const doc = this.#doc
+    if (doc === undefined) return
+    if (snapshotOf(doc).cells.length >= limits.cells) {
+      this.#announcer.say(`A notebook holds at most ${limits.cells} cells; remove one before adding another.`)
+      return
+    }
+    this.#undo?.stopCapturing()
+    const id = addCell(doc, kind, after)
+    this.#folds.open(id)
+    this.#draw()
+    this.#sheet.section(id)?.element.scrollIntoView({ block: 'nearest' })
+    this.edit(id)
+  }
+
+  #move(id: CellId, by: -1 | 1): void {
+    if (this.#doc === undefined) return
+    this.#undo?.stopCapturing()
+    if (!moveCell(this.#doc, id, by)) {
+      this.#announcer.say(by < 0 ? 'This is the first cell already.' : 'This is the last cell already.')
+      return
+    }
+    this.#draw()
+    this.#sheet.section(id)?.element.scrollIntoView({ block: 'nearest' })
+    this.#announcer.say(`Now cell ${this.#sheet.section(id)?.view.number}.`)
+  }
+
+  #remove(id: CellId): void {
+    if (this.#doc === undefined) return
+    const cells = this.#view.cells
+    const index = cells.findIndex((cell) => cell.id === id)
+    const next = cells[index + 1] ?? cells[index - 1]
+    this.#undo?.stopCapturing()
+    removeCell(this.#doc, id)
+    this.#draw()
+    if (next !== undefined) this.#sheet.section(next.id)?.element.focus()
+    this.#announcer.say(`Cell ${cells[index]?.number} removed; Undo brings it back.`)
+  }
+
+  #stop(): boolean {
+    if (!this.#longRun || !this.#computation.stop()) return false
+    this.#announcer.say('Stopped. The values shown are the last good ones, out of date.')
+    return true
+  }
+
+  #listen(main: HTMLElement): void {
+    listenToKeys(document, {
+      undo: () => this.#undo?.undo(),
+      redo: () => this.#undo?.redo(),
+      stop: () => this.#stop(),
+    })
+    main.addEventListener('keydown', (event) => {
+      if (event.key !== 'Enter' || event.ctrlKey || event.metaKey || event.altKey) return
+      const target = event.target
+      if (!(target instanceof HTMLElement) || !target.matches('.cell')) return
+      event.preventDefault()
+      this.edit(target.dataset.cell as CellId)
+    })
+    main.addEventListener('dblclick', (event) => {
+      const calculation = event.target instanceof Element ? event.target.closest('.calculation') : null
+      const cell = calculation?.closest<HTMLElement>('.cell')
+      if (cell?.dataset.cell !== undefined && cell.dataset.editing === undefined) this.edit(cell.dataset.cell as CellId)
+    })
+    main.addEventListener('click', (event) => this.#followLine(event))
+  }
+
+  /** A link to a line goes into the editor where that cell is being edited, else to the line on the sheet, unfolding it. */
+  #followLine(event: MouseEvent): void {
+    const link = event.target instanceof Element ? event.target.closest('a') : null
+    const place = /^#cell-(.+)-line-(\d+)$/.exec(link?.getAttribute('href') ?? '')
+    const section = place === null ? undefined : this.#sheet.section(place[1] as CellId)
+    if (place === null || section === undefined) return
+    if (section.editing) {
+      event.preventDefault()
+      section.surface?.focus({ line: Number(place[2]), column: 1 })
+      return
+    }
+    const fold = section.element.querySelector<HTMLDetailsElement>('.source-fold')
+    if (fold !== null) fold.open = true
+  }
+
+  /** A first or another document: everything that was bound to the old one is bound anew. */
+  #takeDocument(doc: Y.Doc): void {
+    const editing = this.#view.cells.flatMap((cell) => {
+      const section = this.#sheet.section(cell.id)
+      return section?.editing === true ? [{ section, caret: section.surface?.caret() }] : []
+    })
+    for (const { section } of editing) section.endEdit()
+    const editingTitle = this.#title?.editing === true
+    this.#title?.close()
+    this.#undo?.destroy()
+    this.#doc = doc
+    this.#undo = undoFor(doc)
+    const undo = this.#undo
+    const showUndo = () => this.#bar.setUndo(undo.undoStack.length > 0, undo.redoStack.length > 0)
+    for (const event of ['stack-item-added', 'stack-item-popped', 'stack-cleared'] as const) undo.on(event, showUndo)
+    showUndo()
+    doc.on('afterTransaction', () => this.#drawSoon())
+    this.#draw()
+    for (const { section, caret } of editing) this.edit(section.view.id, caret)
+    if (editingTitle) this.#editTitle()
+  }
+
+  #snapshot(): DocumentSnapshot {
+    return this.#doc === undefined ? snapshotOfPage(this.#data) : snapshotOf(this.#doc)
+  }
+
+  #makeView(): SheetView {
+    const { id, notebook } = this.#data
+    return sheetViewOf(this.#snapshot(), {
+      id,
+      titleBlock: notebook.titleBlock ?? {},
+      numbers: this.#numbers,
+      isFolded: (cell) => this.#folds.isFolded(cell),
+      standing: (cell) => this.#computation.standing(cell),
+      findings: (cell) => this.#computation.findings(cell),
+    })
+  }
+
+  /** Many changes in one turn are drawn once. */
+  #drawSoon(): void {
+    if (this.#drawing) return
+    this.#drawing = true
+    queueMicrotask(() => {
+      if (this.#drawing) this.#draw()
+    })
+  }
+
+  #draw(): void {
+    this.#drawing = false
+    this.#follow(this.#snapshot())
+    const view = this.#makeView()
+    const news = newsOf(this.#view, view)
+    this.#view = view
+    this.#sheet.update(view)
+    for (const cell of view.cells) this.#sheet.section(cell.id)?.surface?.setDimensions(this.#computation.names)
+    if (news !== null) this.#announcer.say(news)
+  }
+
+  #follow(snapshot: DocumentSnapshot): void {
+    this.#computation.setCells(snapshot.cells.filter((cell) => cell.kind === 'sizing'))
+  }
+
+  #showSaving(state: SavingState): void {
+    const safe = state.refusal === undefined && (state.connected || !state.ready)
+    const words = savingWords(state)
+    this.#bar.setSaving(words, safe)
+    this.#sharing.setSaved(state.connected && state.unsaved === 0)
+    if (!safe) this.#announcer.say(`${words[0]?.toUpperCase()}${words.slice(1)}.`)
+  }
+
+  #showLongRun(running: boolean): void {
+    this.#longRun = running
+    this.#bar.setRunning(running)
+    if (running) this.#announcer.say('Computing; Escape stops it.')
+  }
+}

@@ -1,0 +1,37 @@
+import { rm } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import { defineConfig, type Plugin } from 'vite'
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
+
+/** TypeScript writes its own output beside ours, so only our assets are cleared before a build, not the whole folder. */
+const clearAssets: Plugin = {
+  name: 'clear-assets',
+  apply: 'build',
+  buildStart: () => rm(here('../.build/client/assets'), { recursive: true, force: true }),
+}
+
+/**
+ * Builds the two pages' scripts and styles. The server renders the pages and links what the manifest names; nothing is inlined,
+ * so that the strict content policy needs no exception. Addresses are relative, so the server may serve the folder anywhere.
+ */
+export default defineConfig({
+  root: here('.'),
+  base: './',
+  publicDir: false,
+  plugins: [clearAssets],
+  worker: { format: 'es' },
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  build: {
+    outDir: here('../.build/client'),
+    emptyOutDir: false,
+    assetsDir: 'assets',
+    assetsInlineLimit: 0,
+    manifest: true,
+    modulePreload: { polyfill: false },
+    target: 'es2023',
+    // The checker's TypeScript and the compiler load late, in workers; their size is known.
+    chunkSizeWarningLimit: 6000,
+    rolldownOptions: { input: { sheet: here('entries/sheet.ts'), list: here('entries/list.ts') } },
+  },
+})
