@@ -22,7 +22,14 @@ export function renderCode(
     })
     for (const token of tokens)
       line.append(token.kind === 'plain' ? token.text : element(document, 'span', { class: token.kind }, token.text))
-    code.append(line, index < lines.length - 1 ? '\n' : '')
+    // The break belongs to its line: lines are blocks, so that a long one can wrap under its own number.
+    if (index < lines.length - 1) line.append('\n')
+    code.append(line)
   })
-  return element(document, 'pre', { class: 'source', tabindex: 0, 'aria-label': 'source of the cell' }, code)
+  return element(
+    document,
+    'pre',
+    { class: 'source', tabindex: 0, role: 'group', 'aria-label': 'Source of the cell' },
+    code,
+  )
 }

@@ -36,7 +36,12 @@ export function displayAxis(figure: Figure, which: 'x' | 'y'): DisplayAxis {
   const extent = extentOf(figure, which) ?? { low: axis.from ?? 0, high: axis.to ?? (axis.from ?? 0) + factor }
   const logarithmic = axis.scale === 'logarithmic' && (axis.from ?? extent.low) > 0 && (axis.to ?? extent.high) > 0
   const ends = spread(extent.low / factor, extent.high / factor, logarithmic)
-  const [low, high] = logarithmic || figure.toScale === true ? ends : roundedOut(ends[0], ends[1], wantedTicks[which])
+  const [low, high] =
+    logarithmic || figure.marks.some((mark) => mark.mark === 'contour')
+      ? ends
+      : figure.toScale === true
+        ? withRoom(ends)
+        : roundedOut(ends[0], ends[1], wantedTicks[which])
   const from = axis.from === undefined ? low : axis.from / factor
   const to = axis.to === undefined ? high : axis.to / factor
   const sound = to > from
@@ -55,5 +60,11 @@ function spread(low: number, high: number, logarithmic: boolean): [number, numbe
   if (high > low) return [low, high]
   if (logarithmic) return [low / 2, high * 2]
   const room = low === 0 ? 1 : Math.abs(low) * 0.1
+  return [low - room, high + room]
+}
+
+/** A drawing stands a little off the edge of its field. */
+function withRoom([low, high]: readonly [number, number]): [number, number] {
+  const room = (high - low) * 0.03
   return [low - room, high + room]
 }

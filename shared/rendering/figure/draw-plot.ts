@@ -6,6 +6,7 @@ import { sharedSlots } from './bar-rows.js'
 import { textSize } from './frame.js'
 import { axisFormat, layOut, type PlotLayout } from './layout.js'
 import { drawLegend } from './legend.js'
+import { obstacles } from './obstacles.js'
 import { drawBarValues, drawDirectLabels, overlayOf } from './overlays.js'
 import { patternDefinitions } from './patterns.js'
 import type { Box } from './place-labels.js'
@@ -29,7 +30,14 @@ export function drawPlot(document: Document, figure: Figure, width: number, id: 
     marginLeft: frame.left,
     x: { type: frame.x.logarithmic ? 'log' : 'linear', domain: [frame.x.low, frame.x.high], axis: null },
     y: bars
-      ? { type: 'band', domain: layout.rows.map((row) => row.key), padding: 0.28, axis: null }
+      ? {
+          type: 'band',
+          domain: layout.rows.map((row) => row.key),
+          paddingInner: 0.28,
+          paddingOuter: 0.14,
+          round: false,
+          axis: null,
+        }
       : { type: frame.y.logarithmic ? 'log' : 'linear', domain: [frame.y.low, frame.y.high], axis: null },
     marks: [...axisMarks(layout, bars, figure.toScale === true), ...markList(figure, layout)],
   }) as SVGSVGElement
@@ -78,7 +86,7 @@ function markList(figure: Figure, layout: PlotLayout): Plot.Markish[] {
 }
 
 function overlays(document: Document, figure: Figure, layout: PlotLayout): (SVGElement | null)[] {
-  const taken: Box[] = []
+  const taken: Box[] = layout.rows.length > 0 ? [] : obstacles(figure, layout.frame)
   const slots = sharedSlots(figure)
   let slot = 0
   return figure.marks.map((mark, index) => {

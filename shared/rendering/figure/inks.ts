@@ -39,12 +39,13 @@ export const inkColours: Readonly<Record<Ink, string>> = {
 
 /** One style per mark. Lines of a figure take dashes in turn; `broken` asks for one. */
 export function markStyles(marks: readonly Mark[]): MarkStyle[] {
-  let series = 0
+  const asked = new Set(marks.map((mark) => mark.ink))
+  const free = turns.filter((ink) => !asked.has(ink))
+  let unasked = 0
   let lines = 0
   let dots = 0
   return marks.map((mark) => {
-    const turn = isSeries.has(mark.mark) ? series++ : 0
-    const ink = mark.ink ?? (isSeries.has(mark.mark) ? (turns[turn % turns.length] ?? 'ink') : 'ink')
+    const ink = mark.ink ?? (isSeries.has(mark.mark) ? nextInk(free, unasked++) : 'ink')
     const broken = 'broken' in mark && mark.broken === true
     const lineTurn = mark.mark === 'line' && !broken ? lines++ : 0
     const dotTurn = mark.mark === 'dot' ? dots++ : 0
@@ -55,4 +56,10 @@ export function markStyles(marks: readonly Mark[]): MarkStyle[] {
       fill: fills[ink],
     }
   })
+}
+
+/** Inks that no mark asks for come first, so that a series without a wish does not look like one that has. */
+function nextInk(free: readonly Ink[], turn: number): Ink {
+  const inks = free.length > 0 ? free : turns
+  return inks[turn % inks.length] ?? 'ink'
 }

@@ -2,12 +2,12 @@
 import type { Mark } from '../../contracts/index.js'
 import { svgElement } from '../dom.js'
 import { displayUnit, formatNumber, joinUnit } from '../quantity/index.js'
-import { barsOf, sharedSlots } from './bar-rows.js'
+import { barsOf } from './bar-rows.js'
 import { contourLevels } from './contour-lines.js'
 import { type Frame, pixelX, pixelY, textSize, textWidth } from './frame.js'
 import type { MarkStyle } from './inks.js'
 import type { PlotLayout } from './layout.js'
-import { type Box, placeBeside, spreadApart } from './place-labels.js'
+import { type Box, firstFree, type LabelPlace, labelBox, placesAround, spreadApart } from './place-labels.js'
 import type { MarkOf } from './series.js'
 
 export interface OverlaySetting {
@@ -35,14 +35,8 @@ export function overlayOf(mark: Mark, setting: OverlaySetting): SVGElement | nul
   }
 }
 
-interface Label {
-  readonly x: number
-  readonly y: number
-  readonly anchor: 'start' | 'middle' | 'end'
-}
-
 /** A label with a rim of paper colour, so that a line behind it does not cross the letters. */
-export function label(document: Document, text: string, place: Label, ink?: string): SVGElement {
+export function label(document: Document, text: string, place: LabelPlace, ink?: string): SVGElement {
   return svgElement(
     document,
     'text',
@@ -92,21 +86,25 @@ function drawRule(mark: MarkOf<'rule'>, { document, layout, style, taken }: Over
   return made
 }
 
-/** Beside an upright rule at the top, lower when another label is there; above a level rule at its left end. */
-function rulePlace(text: string, upright: boolean, position: number, frame: Frame, taken: Box[]): Label {
-  const width = textWidth(text)
-  if (!upright) {
-    taken.push({ left: frame.left + 4, right: frame.left + 4 + width, top: position - 16, bottom: position - 2 })
-    return { x: frame.left + 4, y: position - 9, anchor: 'start' }
-  }
-  const before = position + 6 + width > frame.width - 2
-  const left = before ? position - 6 - width : position + 6
-  let y = frame.top + 8
-  const clear = (top: number) =>
-    !taken.some((box) => box.left < left + width && left < box.right && box.top < top + 8 && top - 8 < box.bottom)
-  while (!clear(y) && y + 16 < frame.height - frame.bottom) y += 16
-  taken.push({ left, right: left + width, top: y - 8, bottom: y + 8 })
-  return { x: before ? position - 6 : position + 6, y, anchor: before ? 'end' : 'start' }
+/** Beside an upright rule, as high as there is room; above or below a level rule, from its ends inwards. */
+function rulePlace(text: string, upright: boolean, position: number, frame: Frame, taken: Box[]): LabelPlace {
+  const places: LabelPlace[] = []
+  const bottom = frame.height - frame.bottom
+  if (upright)
+    for (let y = frame.top + 8; y < bottom - 8; y += 16)
+      places.push({ x: position + 6, y, anchor: 'start' }, { x: position - 6, y, anchor: 'end' })
+  else
+    for (let step = 6; step < (frame.width - frame.left - frame.right) / 2; step += 24)
+      for (const y of [position - 9, position + 10])
+        places.push(
+          { x: frame.left + step, y, anchor: 'start' },
+          { x: frame.width - frame.right - step, y, anchor: 'end' },
+        )
+  const field = { ...fieldOf(frame), left: frame.left }
+  const crowded: LabelPlace = upright
+    ? { x: position + 6, y: frame.top + 8, anchor: 'start' }
+    : { x: frame.left + 4, y: position - 9, anchor: 'start' }
+  return firstFree(places, textWidth(text), taken, field) ?? crowded
 }
 
 function drawCircle(mark: MarkOf<'circle'>, { document, layout: { frame }, style }: OverlaySetting): SVGElement {
@@ -169,27 +167,13 @@ function contourPlace(
   width: number,
   taken: Box[],
   field: Box,
-): Label | null {
+): LabelPlace | null {
   const middle = Math.floor(points.length / 2)
-  for (let step = 0; step <= middle; step++)
-    for (const point of [points[middle + step], points[middle - step]]) {
-      if (point === undefined) continue
-      const [x, y] = point
-      const box = { left: x - width / 2, right: x + width / 2, top: y - 8, bottom: y + 8 }
-      const inside =
-        box.left > field.left && box.right < field.right && box.top > field.top + 8 && box.bottom < field.bottom
-      if (
-        !inside ||
-        taken.some(
-          (other) =>
-            box.left < other.right && other.left < box.right && box.top < other.bottom && other.top < box.bottom,
-        )
-      )
-        continue
-      taken.push(box)
-      return { x, y, anchor: 'middle' }
-    }
-  return null
+  const outwards = points.map((_, turn) => points[middle + (turn % 2 === 0 ? turn / 2 : -(turn + 1) / 2)])
+  const places = outwards
+    .filter((point) => point !== undefined)
+    .map(([x, y]): LabelPlace => ({ x, y, anchor: 'middle' }))
+  return firstFree(places, width, taken, { ...field, top: field.top + 8 })
 }
 
 /** Names of points where there is room; the table of values carries them all. */
@@ -202,7 +186,7 @@ function drawNames(
   mark.names.slice(0, Math.min(mark.x.length, mark.y.length)).forEach((name, index) => {
     const x = pixelX(frame, (mark.x[index] ?? 0) / frame.x.factor)
     const y = pixelY(frame, (mark.y[index] ?? 0) / frame.y.factor)
-    const place = placeBeside(x, y, textWidth(name), textSize, taken, fieldOf(frame))
+    const place = firstFree(placesAround(x, y), textWidth(name), taken, fieldOf(frame))
     if (place !== null) made.appendChild(label(document, name, place, style.ink))
   })
   return made
@@ -213,11 +197,9 @@ function drawText(mark: MarkOf<'text'>, { document, layout, style, taken }: Over
   if (layout.rows.length > 0) return null
   const x = pixelX(frame, mark.x / frame.x.factor)
   const y = pixelY(frame, mark.y / frame.y.factor)
-  const anchor = mark.anchor ?? 'middle'
-  const width = textWidth(mark.text)
-  const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2
-  taken.push({ left, right: left + width, top: y - 8, bottom: y + 8 })
-  return label(document, mark.text, { x, y, anchor }, style.ink)
+  const place: LabelPlace = { x, y, anchor: mark.anchor ?? 'middle' }
+  taken.push(labelBox(place, textWidth(mark.text)))
+  return label(document, mark.text, place, style.ink)
 }
 
 /** Names of lines at their right ends; a name that had to move is joined to its end by a thin line. */
@@ -267,10 +249,6 @@ export function drawBarValues(mark: MarkOf<'bar'>, slot: number, setting: Overla
     )
   }
   return made
-}
-
-export function slotCount(figure: Parameters<typeof sharedSlots>[0]): number {
-  return sharedSlots(figure)
 }
 
 function rounded(value: number): number {

@@ -1,4 +1,4 @@
-/** Labels that keep clear of each other. */
+/** Labels that keep clear of each other, of points and of lines. */
 
 /** Moves positions [px] apart to at least `gap`, in their order, inside `low` to `high` as far as they fit. */
 export function spreadApart(positions: readonly number[], gap: number, low: number, high: number): number[] {
@@ -28,24 +28,13 @@ export interface LabelPlace {
   readonly anchor: 'start' | 'middle' | 'end'
 }
 
-/** Finds room beside a point: right, left, above, below; null when every place is taken or outside `field`. */
-export function placeBeside(
-  x: number,
-  y: number,
-  width: number,
-  size: number,
-  taken: Box[],
-  field: Box,
-): LabelPlace | null {
-  const half = size / 2
-  const candidates: readonly (readonly [LabelPlace, number])[] = [
-    [{ x: x + 8, y, anchor: 'start' }, x + 8],
-    [{ x: x - 8, y, anchor: 'end' }, x - 8 - width],
-    [{ x, y: y - size, anchor: 'middle' }, x - width / 2],
-    [{ x, y: y + size, anchor: 'middle' }, x - width / 2],
-  ]
-  for (const [place, left] of candidates) {
-    const box = { left, right: left + width, top: place.y - half, bottom: place.y + half }
+/** Height of a label's box [px]. */
+const tall = 15
+
+/** The first place whose box is inside `field` and clear of `taken`; it is then taken too. Null when there is none. */
+export function firstFree(places: readonly LabelPlace[], width: number, taken: Box[], field: Box): LabelPlace | null {
+  for (const place of places) {
+    const box = labelBox(place, width)
     const inside =
       box.left >= field.left && box.right <= field.right && box.top >= field.top && box.bottom <= field.bottom
     if (!inside || taken.some((other) => overlap(box, other))) continue
@@ -53,6 +42,27 @@ export function placeBeside(
     return place
   }
   return null
+}
+
+export function labelBox({ x, y, anchor }: LabelPlace, width: number): Box {
+  const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2
+  return { left, right: left + width, top: y - tall / 2, bottom: y + tall / 2 }
+}
+
+/** Places around a point, the nearest first. */
+export function placesAround(x: number, y: number): LabelPlace[] {
+  return [
+    { x: x + 8, y, anchor: 'start' },
+    { x: x - 8, y, anchor: 'end' },
+    { x, y: y - 14, anchor: 'middle' },
+    { x, y: y + 14, anchor: 'middle' },
+    { x: x + 6, y: y + 12, anchor: 'start' },
+    { x: x - 6, y: y - 12, anchor: 'end' },
+    { x: x + 6, y: y - 12, anchor: 'start' },
+    { x: x - 6, y: y + 12, anchor: 'end' },
+    { x: x + 10, y: y + 24, anchor: 'start' },
+    { x: x - 10, y: y - 24, anchor: 'end' },
+  ]
 }
 
 function overlap(a: Box, b: Box): boolean {

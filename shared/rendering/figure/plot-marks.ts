@@ -2,6 +2,7 @@
 import * as Plot from '@observablehq/plot'
 import type { Figure, Mark } from '../../contracts/index.js'
 import { barsOf, sharedSlots } from './bar-rows.js'
+import { contourLevels } from './contour-lines.js'
 import type { Frame } from './frame.js'
 import type { MarkStyle } from './inks.js'
 import { surfaceFill } from './patterns.js'
@@ -30,6 +31,8 @@ export function plotMarks(mark: Mark, setting: MarkSetting): Plot.Markish[] {
       return [barMark(mark, setting)]
     case 'polygon':
       return [polygonMark(mark, setting)]
+    case 'contour':
+      return contourLevels(mark) === null ? [scatteredContour(mark, setting)] : []
     default:
       return []
   }
@@ -118,5 +121,21 @@ function polygonMark(mark: MarkOf<'polygon'>, setting: MarkSetting): Plot.Markis
     fill: mark.filled === true ? 'currentColor' : 'none',
     fillOpacity: 0.1,
     ...(style.dash === undefined ? {} : { strokeDasharray: style.dash }),
+  })
+}
+
+/** Points that make no grid: the library interpolates between them. A full grid is drawn with its labels (overlays.ts). */
+function scatteredContour(mark: MarkOf<'contour'>, { frame, style }: MarkSetting): Plot.Markish {
+  const points = pointsOf(mark.x, mark.y).slice(0, mark.value.length)
+  return Plot.contour(points, {
+    className: `ink-${style.ink}`,
+    x: (point: Point) => point[0] / frame.x.factor,
+    y: (point: Point) => point[1] / frame.y.factor,
+    value: (_: Point, index: number) => mark.value[index],
+    thresholds: mark.levels as number[],
+    interpolate: 'barycentric',
+    pixelSize: 4,
+    stroke: 'currentColor',
+    strokeWidth: 1.3,
   })
 }

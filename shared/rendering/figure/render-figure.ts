@@ -9,11 +9,11 @@ import { figureTable, type TableCell } from './table.js'
 export interface FigureOptions {
   /** Number in the sheet; the caption stands alone when absent. */
   readonly number?: string
-  /** [px]; 680 when absent. The drawing shrinks with the page but never grows beyond it. */
+  /** [px]; 720 when absent. The drawing shrinks with the page but never grows beyond it. */
   readonly width?: number
 }
 
-const usualWidth = 680
+const usualWidth = 720
 /** The table on the page shows this many rows; CSV has all. */
 const shownRows = 200
 
@@ -28,7 +28,7 @@ export function renderFigure(document: Document, figure: Figure, options: Figure
     document,
     'figure',
     { class: 'figure', id: number === undefined ? null : id, 'data-figure': number },
-    element(document, 'div', { class: 'figure-paper', tabindex: 0, role: 'group', 'aria-label': caption }, drawn),
+    element(document, 'div', { class: 'figure-paper', tabindex: 0, role: 'group', 'aria-label': 'Drawing' }, drawn),
     element(document, 'figcaption', {}, captionNodes(document, figure, number)),
     renderTable(document, figure),
   )

@@ -1,5 +1,5 @@
 /** The Reference column: what the numbers rest on. */
-import type { AssumptionRecord, CellResult } from '../../contracts/index.js'
+import type { AssumptionRecord, CellResult, ResultNumber } from '../../contracts/index.js'
 import { element } from '../dom.js'
 import { chooseUnit, formatQuantity, humaniseName, numberOf, typesetNodes } from '../quantity/index.js'
 import type { CellView } from '../view.js'
@@ -11,7 +11,7 @@ export function renderReference(document: Document, cell: CellView): HTMLElement
   const column = element(document, 'div', { class: 'reference' })
   const result = cell.result
   if (result === undefined) return column
-  for (const part of [methods(document, result), requirements(document, result), ...assumptions(document, result)])
+  for (const part of [methods(document, result), requirements(document, result), assumptions(document, result)])
     if (part !== null) column.append(part)
   return column
 }
@@ -43,25 +43,30 @@ function requirements(document: Document, result: CellResult): HTMLElement | nul
   return group(document, 'required', items.length === 1 ? 'Requirement' : 'Requirements', items)
 }
 
-/** Assumptions that share a source stand under it once. */
-function assumptions(document: Document, result: CellResult): HTMLElement[] {
+/** Assumptions that share a source stand above it once; a trial value stands with the value that the document says. */
+function assumptions(document: Document, result: CellResult): HTMLElement | null {
+  if (result.assumptions.length === 0) return null
+  const dimensions = new Map(result.values.map((value) => [value.name, value.dimension]))
   const bySource = new Map<string, AssumptionRecord[]>()
   for (const record of result.assumptions) {
     const source = record.source ?? ''
     bySource.set(source, [...(bySource.get(source) ?? []), record])
   }
-  return [...bySource].map(([source, records]) => {
-    const dimensions = new Map(result.values.map((value) => [value.name, value.dimension]))
-    const items = records.map((record) => assumptionItem(document, record, dimensions.get(record.name) ?? null))
-    const title = records.length === 1 ? 'Assumption' : 'Assumptions'
-    const made = group(document, 'assumptions', title, items, records.length > shownAssumptions)
-    if (source !== '') made.append(element(document, 'p', { class: 'origin' }, source))
-    return made
-  })
+  const items = [...bySource].flatMap(([source, records]) => [
+    ...records.map((record) => assumptionItem(document, record, dimensions.get(record.name) ?? null)),
+    ...(source === '' ? [] : [element(document, 'li', { class: 'origin' }, source)]),
+  ])
+  const count = result.assumptions.length
+  return group(document, 'assumptions', countTitle(count, 'Assumption'), items, count > shownAssumptions)
+}
+
+function countTitle(count: number, word: string): string {
+  return count > shownAssumptions ? `${count} ${word.toLowerCase()}s` : count === 1 ? word : `${word}s`
 }
 
 function assumptionItem(document: Document, record: AssumptionRecord, dimension: string | null): HTMLElement {
   const value = formatQuantity(record.trial ?? record.value, dimension, record.unit).text
+  const said = formatQuantity(record.value, dimension, record.unit).text
   const range = rangeWords(record, dimension)
   return element(
     document,
@@ -72,12 +77,7 @@ function assumptionItem(document: Document, record: AssumptionRecord, dimension:
     element(document, 'span', { class: 'assumed' }, typesetNodes(document, value)),
     record.trial === undefined
       ? null
-      : element(
-          document,
-          'span',
-          { class: 'trial' },
-          ` trial value; the document says ${formatQuantity(record.value, dimension, record.unit).text}`,
-        ),
+      : element(document, 'span', { class: 'trial' }, ' trial value; the document says ', typesetNodes(document, said)),
     range === '' ? null : element(document, 'span', { class: 'range' }, ' ', typesetNodes(document, range)),
     record.note === undefined ? null : element(document, 'span', { class: 'origin' }, ` ${record.note}`),
   )
@@ -89,7 +89,7 @@ export function rangeWords(record: AssumptionRecord, dimension: string | null): 
   // Both ends in the unit of the larger, or a range would read "600 m to 12 km".
   const larger = Math.max(Math.abs(numberOf(low ?? 0)), Math.abs(numberOf(high ?? 0)))
   const unit = record.unit ?? sharedUnit(larger, dimension)
-  const shown = (si: number | string) => formatQuantity(si as number, dimension, unit)
+  const shown = (si: ResultNumber) => formatQuantity(si, dimension, unit)
   if (low !== undefined && high !== undefined) return `${shown(low).number} to ${shown(high).text}`
   if (low !== undefined) return `from ${shown(low).text}`
   return high === undefined ? '' : `up to ${shown(high).text}`
@@ -106,13 +106,7 @@ function group(document: Document, name: string, title: string, items: HTMLEleme
     'div',
     { class: `references ${name}` },
     folded
-      ? element(
-          document,
-          'details',
-          {},
-          element(document, 'summary', {}, `${items.length} ${title.toLowerCase()}`),
-          list,
-        )
+      ? element(document, 'details', {}, element(document, 'summary', {}, title), list)
       : [element(document, 'p', { class: 'references-title' }, title), list],
   )
 }
