@@ -109,6 +109,11 @@ export class FileMirror {
     const { store, id, log } = this.#options
     const text = await store.readText(id).catch((error: unknown) => this.#complain(String(error)))
     if (text === undefined || text === this.#known) return text !== undefined
+    if ((await store.knownTexts(id)).includes(text)) {
+      // A write of ours that was reported as failed, but did reach the file. Taking it in would type everything twice.
+      this.#known = text
+      return true
+    }
     const outside = readNotebook(text)
     const known = readNotebook(this.#known)
     if (!outside.ok || !known.ok) {

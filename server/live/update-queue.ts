@@ -135,7 +135,8 @@ export class UpdateQueue {
     const { store, id, epoch } = this.#options
     try {
       const first = this.#sequence
-      if (updates.length > 0) this.#sequence = await store.append(id, epoch, updates)
+      // Also when there is nothing new: an update sent twice is acknowledged only if the first one really is on disk.
+      if (made.length > 0) this.#sequence = await store.append(id, epoch, updates)
       this.#accept(made, first)
     } catch (error) {
       this.#rebuild([])

@@ -6,7 +6,7 @@
  * is a leftover and is passed over. Sequences in the log that the state already covers are passed over too, so a kill between
  * replacing the state and replacing the log does no harm.
  */
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { Epoch } from '../../shared/contracts/index.js'
 import { replaceFile, writeFully } from './atomic-file.js'
 import type { FileHandle, FileSystem } from './file-system.js'
@@ -31,8 +31,13 @@ export class LiveLog {
   #logBytes = 0
   #updates = 0
   #handle: FileHandle | undefined
-  /** The file may hold more than `#logBytes`: a torn tail or the remains of a failed append. Cut before the next append. */
-  #tailUnsure = true
+  /** The file may hold more than `#logBytes`, the remains of a failed append: cut before the next one. */
+  #tailUnsure = false
+  /**
+   * The log as it was read, until the first append. Reading proves nothing about the disk: bytes whose flush failed are still
+   * served from memory. So before anything is acknowledged the log is written anew, which also drops a torn tail.
+   */
+  #unproven: Uint8Array | undefined
 
   constructor(files: FileSystem, folder: string) {
     this.#files = files
@@ -76,6 +81,7 @@ export class LiveLog {
       if (record.broughtIn !== undefined) this.#broughtIn = record.broughtIn
     }
     this.#logBytes = validBytes
+    this.#unproven = bytes.slice(0, validBytes)
     this.#updates = updates.length
     return updates
   }
@@ -83,15 +89,18 @@ export class LiveLog {
   /** State first, then an empty log: until the state names the new epoch, the old pair stays whole. */
   async begin(epoch: Epoch, state: LiveUpdate): Promise<void> {
     await this.#files.makeFolder(this.#folder)
+    await this.#files.syncFolder(dirname(this.#folder))
     await this.#replace(epoch, 0, state.broughtIn, state.update)
   }
 
+  /** Also makes sure of what was there before; with no updates it does only that. */
   async append(epoch: Epoch, updates: readonly LiveUpdate[]): Promise<number> {
     if (epoch !== this.#epoch) throw new Error(`the live log holds epoch ${this.#epoch}, not ${epoch}`)
     const frames = updates.map(({ update, broughtIn }, index) =>
       writeFrame(encodeRecord({ sequence: this.#sequence + index + 1, update, ...(broughtIn ? { broughtIn } : {}) })),
     )
     const handle = await this.#ready(epoch)
+    if (updates.length === 0) return this.#sequence
     // Until the flush returns, what reached the disk is unknown; a failed flush may even have dropped written pages. So the
     // next append cuts back to here and writes its own records anew.
     this.#tailUnsure = true
@@ -117,13 +126,18 @@ export class LiveLog {
     await handle?.close()
   }
 
-  /** An open log whose end is known to be the end of the last whole record. */
+  /** An open log that is on disk up to the end of its last whole record, and ends there. */
   async #ready(epoch: Epoch): Promise<FileHandle> {
     if (this.#logBytes === 0) await this.#writeEmptyLog(epoch, this.#sequence)
+    if (this.#unproven !== undefined) {
+      await replaceFile(this.#files, this.#path('log'), this.#unproven)
+      this.#unproven = undefined
+    }
     this.#handle ??= await this.#files.open(this.#path('log'), 'append')
     if (this.#tailUnsure) {
       await this.#handle.truncate(this.#logBytes)
       await this.#handle.sync()
+      this.#tailUnsure = false
     }
     return this.#handle
   }
@@ -138,6 +152,7 @@ export class LiveLog {
     this.#stateBytes = bytes.length
     this.#updates = 0
     this.#logBytes = 0
+    this.#unproven = undefined
     await this.#writeEmptyLog(epoch, sequence)
   }
 

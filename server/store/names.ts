@@ -6,6 +6,7 @@ const longest = 48
 /** `Worked sizing of the Skerry Link` -> `worked-sizing-of-the-skerry-link`; text without any usable letter gives `notebook`. */
 export function slugOf(wish: string): string {
   const words = wish
+    .replace(/ß/g, 'ss')
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()

@@ -2,7 +2,7 @@
  * The notebook file and what is known about its past: `base.json` is the text last written or taken in, `pending.json` a text
  * about to be written. Together they tell an outside change from our own writing, at whatever step a kill came.
  */
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { NotebookId, Trouble } from '../../shared/contracts/index.js'
 import { replaceFile } from './atomic-file.js'
 import type { FileSystem } from './file-system.js'
@@ -48,7 +48,7 @@ export class NotebookText {
   async replace(expected: string, text: string): Promise<'written' | 'changed outside'> {
     const present = await this.#readRaw()
     if (present !== undefined && present !== expected) return 'changed outside'
-    await this.#files.makeFolder(this.#live)
+    await this.#makeLiveFolder()
     await replaceFile(this.#files, this.#pending, text)
     await replaceFile(this.#files, this.#path, text)
     await this.#files.rename(this.#pending, this.#base)
@@ -62,9 +62,15 @@ export class NotebookText {
   }
 
   async keepKnown(text: string): Promise<void> {
-    await this.#files.makeFolder(this.#live)
+    await this.#makeLiveFolder()
     await replaceFile(this.#files, this.#base, text)
     await this.#files.remove(this.#pending)
+  }
+
+  async #makeLiveFolder(): Promise<void> {
+    if ((await this.#files.facts(this.#live)) !== undefined) return
+    await this.#files.makeFolder(this.#live)
+    await this.#files.syncFolder(dirname(this.#live))
   }
 
   /** Not refused for its content: what counts here is only whether it is still the text we know. */

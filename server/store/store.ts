@@ -76,7 +76,10 @@ export interface Store {
   openLive(id: NotebookId): Promise<LiveState | undefined>
   /** Begins an epoch with an encoded state, in place of any earlier one. */
   beginLive(id: NotebookId, epoch: Epoch, state: LiveUpdate): Promise<void>
-  /** Appends and flushes; all updates of one call share one flush. Resolves with the sequence of the last. */
+  /**
+   * Appends and flushes; all updates of one call share one flush. Resolves with the sequence of the last, when that one and
+   * all before it are on disk; so with no updates it makes sure of those that `openLive` gave.
+   */
   append(id: NotebookId, epoch: Epoch, updates: readonly LiveUpdate[]): Promise<number>
   /** Puts an encoded state in place of the updates it holds. */
   snapshot(id: NotebookId, epoch: Epoch, state: Uint8Array): Promise<void>

@@ -1,0 +1,32 @@
+/** An application on the lab's disk, asked by `inject`. */
+import type { FastifyInstance, InjectOptions } from 'fastify'
+import { type Application, type ApplicationOptions, buildApplication } from '../../server/application.js'
+import { LabFileSystem, labKernel, labStore, seededChance } from '../lab/index.js'
+
+export const labPort = 4180
+export const ownHost = `127.0.0.1:${labPort}`
+
+export interface Harness extends Application {
+  readonly files: LabFileSystem
+  ask(method: InjectOptions['method'], url: string, options?: InjectOptions): ReturnType<FastifyInstance['inject']>
+}
+
+export async function openHarness(options: Partial<ApplicationOptions> = {}): Promise<Harness> {
+  const files = new LabFileSystem(seededChance(1))
+  const application = await buildApplication({
+    store: await labStore(files),
+    kernel: labKernel(),
+    clientFolder: '/nowhere/client',
+    kernelFolder: '/nowhere/kernel',
+    sandboxPage: { html: '<!doctype html><title>frame</title>', policy: 'sandbox allow-scripts' },
+    port: labPort,
+    ...options,
+  })
+  await application.app.ready()
+  return {
+    ...application,
+    files,
+    ask: (method, url, { headers, ...rest } = {}) =>
+      application.app.inject({ method, url, headers: { host: ownHost, ...headers }, ...rest }),
+  }
+}
