@@ -4,31 +4,57 @@
  * `typescript` is handed in (exactly 5.9.3), so that the browser can give the copy it has loaded for the editor.
  */
 import type ts from 'typescript'
-import { type Finding, formatDimension, type NameDimension } from '../../../shared/contracts/index.js'
-import type { AnalysedCell, Checker, CheckReport, Graph, KernelDeclarations } from '../program/index.js'
+import { type CellId, type Finding, formatDimension, type NameDimension } from '../../../shared/contracts/index.js'
+import type { AnalysedCell, Checker, CheckReport, Graph, KernelDeclarations, SizingCell } from '../program/index.js'
 import { type Inferred, inferCells } from './dimensions/infer-cells.js'
 import type { Report } from './dimensions/reports.js'
 import { inDependencyOrder } from './order.js'
-import { type CellProgram, ProgramBuilder } from './types/cell-program.js'
-import { typeComplaints } from './types/type-findings.js'
+import { type CellProgram, cellAt, ProgramBuilder, pathOf } from './types/cell-program.js'
+import { nestedTooDeeply, type TypeComplaint } from './types/type-findings.js'
+import { TypeMemory } from './types/type-memory.js'
 
 type Kind = 'type' | 'dimension'
 
-export function createChecker(typescript: typeof ts, declarations: KernelDeclarations): Checker {
+/** TypeScript's view of the cells, for an editor's questions: the one that is checked, not a second one. */
+export interface CellLanguage {
+  readonly typescript: typeof ts
+  readonly service: ts.LanguageService
+  /** The cells as they now stand; only those whose text changed cost anything. */
+  setCells(cells: readonly SizingCell[]): void
+  /** The path of a cell, as the service knows it. */
+  fileOf(cell: CellId): string
+  /** The cell of a path; absent for the kernel's declarations and the library's. */
+  cellOf(file: string): CellId | undefined
+}
+
+export interface LanguageChecker extends Checker {
+  readonly language: CellLanguage
+}
+
+export function createChecker(typescript: typeof ts, declarations: KernelDeclarations): LanguageChecker {
   const builder = new ProgramBuilder(typescript, declarations)
+  const memory = new TypeMemory(typescript)
   return {
-    check: (graph) => check(typescript, builder, graph),
+    check: (graph) => check(typescript, builder, memory, graph),
+    language: {
+      typescript,
+      service: builder.service,
+      setCells: (cells) => void builder.build(cells),
+      fileOf: (id) => pathOf({ id }),
+      cellOf: cellAt,
+    },
   }
 }
 
-function check(typescript: typeof ts, builder: ProgramBuilder, graph: Graph): CheckReport {
+function check(typescript: typeof ts, builder: ProgramBuilder, memory: TypeMemory, graph: Graph): CheckReport {
   const program = builder.build(graph.cells, graph.shadowed)
   const readable = inDependencyOrder(graph).filter((cell) => cell.code !== undefined)
   const checked = readable.flatMap((cell) => {
     const file = program.fileOf(cell)
     return file === undefined ? [] : [{ cell, file }]
   })
-  const complaints = checked.flatMap(({ cell, file }) => typeFindings(typescript, program, cell, file))
+  const said = memory.complaints(graph, program, readable)
+  const complaints = checked.flatMap(({ cell, file }) => typeFindings(cell, file, said.get(cell) ?? []))
   const inferred = infer(typescript, program, checked)
   const wrongUnits = inferred === undefined ? [] : inferred.reports.flatMap((report) => unitFinding(checked, report))
   return {
@@ -42,16 +68,10 @@ interface CheckedCell {
   readonly file: ts.SourceFile
 }
 
-/** In dependency order, so that TypeScript knows the type of a name before it meets the name: long chains need no stack. */
-function typeFindings(typescript: typeof ts, program: CellProgram, cell: AnalysedCell, file: ts.SourceFile): Finding[] {
-  try {
-    return typeComplaints(typescript, program.program, file).map(({ start, end, message }) =>
-      finding(cell, file, 'type', 'error', start, end, message),
-    )
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error
-    return [cannotFollow(cell)]
-  }
+function typeFindings(cell: AnalysedCell, file: ts.SourceFile, complaints: readonly TypeComplaint[]): Finding[] {
+  return complaints.map(({ start, end, severity, message }) =>
+    finding(cell, file, 'type', severity, start, end, message),
+  )
 }
 
 /** `undefined` where a source is nested so deeply that following it exhausts the stack. */
@@ -75,12 +95,9 @@ function unitFinding(checked: readonly CheckedCell[], { node, message, severity 
 }
 
 function tooDeep(readable: readonly AnalysedCell[], program: CellProgram): Finding[] {
-  return readable.filter((cell) => program.fileOf(cell) === undefined).map(cannotFollow)
-}
-
-function cannotFollow(cell: AnalysedCell): Finding {
-  const message = 'This cell is nested too deeply to be checked; split it into named steps.'
-  return { cell: cell.id, line: 1, column: 1, kind: 'type', severity: 'warning', message }
+  return readable
+    .filter((cell) => program.fileOf(cell) === undefined)
+    .map((cell) => ({ cell: cell.id, line: 1, column: 1, kind: 'type', severity: 'warning', message: nestedTooDeeply }))
 }
 
 function finding(

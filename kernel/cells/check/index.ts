@@ -1,3 +1,3 @@
 /** Types and dimensions of cells. */
-export { createChecker } from './checker.js'
+export { type CellLanguage, createChecker, type LanguageChecker } from './checker.js'
 export { type DeclarationSources, gatherDeclarations } from './declarations/gather-declarations.js'

@@ -95,12 +95,8 @@ function callBuiltin(
 /** A function of the kernel (or anything else that only a declaration describes). */
 function callDeclared(inference: Inference, node: CallNode, callee: TypedShape, args: readonly Given[]): Shape {
   const { checker } = inference
-  const declaration = checker.getResolvedSignature(node)?.getDeclaration()
-  const signature =
-    declaration === undefined || inference.typescript.isJSDocSignature(declaration)
-      ? undefined
-      : checker.getSignatureFromDeclaration(declaration)
-  if (signature === undefined || callee.type.getCallSignatures().length === 0) return constructed(inference, node)
+  const signature = signatureOf(inference, node, callee)
+  if (signature === undefined) return constructed(inference, node)
   const name = spoken(node.expression)
   const matching = newMatching(name, node)
   args.forEach((given, index) => {
@@ -111,8 +107,20 @@ function callDeclared(inference: Inference, node: CallNode, callee: TypedShape, 
   })
   for (const follow of matching.later) follow()
   checkUnitOptions(inference, name, args)
-  if (matching.bindings.size === 0) return inference.fromType(checker.getTypeAtLocation(node))
+  if (matching.bindings.size === 0 && signature.typeParameters !== undefined)
+    return inference.fromType(checker.getTypeAtLocation(node))
   return inference.fromType(signature.getReturnType(), matching.bindings)
+}
+
+/** As declared, with its type parameters open. TypeScript is asked only to choose among overloads: its own inference is slow. */
+function signatureOf(inference: Inference, node: CallNode, callee: TypedShape): ts.Signature | undefined {
+  const { checker, typescript } = inference
+  const [first, ...more] = callee.type.getCallSignatures()
+  if (more.length === 0) return first
+  const declaration = checker.getResolvedSignature(node)?.getDeclaration()
+  return declaration === undefined || typescript.isJSDocSignature(declaration)
+    ? first
+    : checker.getSignatureFromDeclaration(declaration)
 }
 
 function constructed(inference: Inference, node: CallNode): Shape {

@@ -19,14 +19,27 @@ const comparisons: ReadonlySet<number> = new Set([2367, 2678])
 export interface TypeComplaint {
   readonly start: number
   readonly end: number
+  readonly severity: 'error' | 'warning'
   readonly message: string
 }
 
+export const nestedTooDeeply = 'This cell is nested too deeply to be checked; split it into named steps.'
+
+/** Never throws: a cell that exhausts TypeScript's stack is told so. */
 export function typeComplaints(
   typescript: typeof ts,
   program: ts.Program,
   file: ts.SourceFile,
 ): readonly TypeComplaint[] {
+  try {
+    return readComplaints(typescript, program, file)
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error
+    return [{ start: 0, end: 0, severity: 'warning', message: nestedTooDeeply }]
+  }
+}
+
+function readComplaints(typescript: typeof ts, program: ts.Program, file: ts.SourceFile): readonly TypeComplaint[] {
   const syntactic = program.getSyntacticDiagnostics(file)
   const diagnostics = syntactic.length > 0 ? syntactic : program.getSemanticDiagnostics(file)
   const checker = program.getTypeChecker()
@@ -38,7 +51,7 @@ export function typeComplaints(
     const node = nodeAt(typescript, file, start)
     if (spokenElsewhere.has(diagnostic.code) && !isAboutType(typescript, diagnostic.code, node)) return []
     if (isOnlyMarker(typescript, checker, diagnostic, node)) return []
-    return [{ start, end: start + length, message: flatten(diagnostic.messageText) }]
+    return [{ start, end: start + length, severity: 'error', message: flatten(diagnostic.messageText) }]
   })
 }
 
