@@ -56,6 +56,8 @@ export function createEraser(transform: Transform, capacity = 4000): Eraser {
 }
 
 async function erase(transform: Transform, source: string): Promise<ErasedSource> {
+  if (nestsDeeperThan(deepestBrackets, source))
+    return { ok: false, line: 1, column: 1, message: `Brackets are nested more than ${deepestBrackets} deep.` }
   try {
     const { code, map } = await transform(source, eraseOptions)
     return { ok: true, code, map }
@@ -64,4 +66,19 @@ async function erase(transform: Transform, source: string): Promise<ErasedSource
     if (place === undefined) throw failure
     return { ok: false, ...place }
   }
+}
+
+/** Beyond this the compiler's own recursion comes near its end; no person nests a fiftieth of it. */
+const deepestBrackets = 500
+
+/** Counts brackets in texts and comments too, which is the safe side. */
+function nestsDeeperThan(limit: number, source: string): boolean {
+  let depth = 0
+  for (let index = 0; index < source.length; index += 1) {
+    const character = source[index]
+    if (character === '(' || character === '[' || character === '{') depth += 1
+    else if ((character === ')' || character === ']' || character === '}') && depth > 0) depth -= 1
+    if (depth > limit) return true
+  }
+  return false
 }
