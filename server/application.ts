@@ -10,6 +10,7 @@ import {
 } from '@fastify/type-provider-zod'
 import fastifyWebsocket from '@fastify/websocket'
 import Fastify, { type FastifyError, type FastifyInstance } from 'fastify'
+import type { FramePage } from '../kernel/cells/host-browser/index.js'
 import { limits, Trouble } from '../shared/contracts/index.js'
 import { type Clock, systemClock } from './clock.js'
 import type { ServerKernel } from './kernel.js'
@@ -19,15 +20,7 @@ import { Notebooks } from './notebooks.js'
 import { readClientBuild } from './pages/index.js'
 import { refuse, troubleOf } from './refusals.js'
 import { Background, ResultShelf } from './results/index.js'
-import {
-  type App,
-  assetRoutes,
-  liveRoute,
-  notebookRoutes,
-  pageRoutes,
-  resultRoutes,
-  type SandboxPage,
-} from './routes/index.js'
+import { type App, assetRoutes, liveRoute, notebookRoutes, pageRoutes, resultRoutes } from './routes/index.js'
 import { frameBytes } from './routes/live-route.js'
 import { checkArrival, commonHeaders, dataPolicy } from './security/index.js'
 import type { Store } from './store/index.js'
@@ -38,7 +31,7 @@ export interface ApplicationOptions {
   readonly kernel: ServerKernel
   readonly clientFolder: string
   readonly kernelFolder: string
-  readonly sandboxPage: SandboxPage
+  readonly framePage: FramePage
   /** Port that the Host header must name while the server does not listen itself (tests). */
   readonly port?: number
   readonly clock?: Clock

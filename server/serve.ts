@@ -3,10 +3,10 @@ import { mkdir } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { pino } from 'pino'
+import { evaluatorFrame } from '../kernel/cells/host-browser/index.js'
 import { buildApplication } from './application.js'
 import type { ServerKernel } from './kernel.js'
 import type { Log } from './log.js'
-import { sandboxPage } from './sandbox-page.js'
 import { loopbackNames } from './security/index.js'
 import { copyShipped } from './shipped.js'
 import { FilesStore, machineProcesses, nodeFileSystem } from './store/index.js'
@@ -74,7 +74,7 @@ export async function serve({
       kernel: opened.kernel,
       clientFolder: join(buildFolder, 'client'),
       kernelFolder: join(buildFolder, 'kernel'),
-      sandboxPage,
+      framePage: evaluatorFrame(),
       log,
     })
     undo.unshift(() => app.close())

@@ -6,11 +6,11 @@ import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import { transform } from 'esbuild-wasm'
 import type typescript from 'typescript'
-import { createChecker, type KernelDeclarations } from '../kernel/cells/check/index.js'
+import { createChecker } from '../kernel/cells/check/index.js'
 import { createEraser } from '../kernel/cells/compile/index.js'
 import { createNodeHost } from '../kernel/cells/host-node/index.js'
 import { createPipeline, type Pipeline } from '../kernel/cells/index.js'
-import type { Checker, Eraser, EvaluationHost } from '../kernel/cells/program/index.js'
+import type { Checker, Eraser, EvaluationHost, KernelDeclarations } from '../kernel/cells/program/index.js'
 
 /** What `.build/kernel/kernel.json` says: the hash results are keyed by, and the names cells see. */
 export interface KernelIdentity {

@@ -2,22 +2,19 @@
 import { join } from 'node:path'
 import fastifyStatic from '@fastify/static'
 import { z } from 'zod'
+import type { FramePage } from '../../kernel/cells/host-browser/index.js'
 import { type App, TextReply } from './parts.js'
-
-export interface SandboxPage {
-  readonly html: string
-  readonly policy: string
-}
 
 export interface AssetParts {
   /** What vite built. */
   readonly clientFolder: string
   /** What the kernel build wrote: sandbox.js, kernel.json, declarations.json. */
   readonly kernelFolder: string
-  readonly sandboxPage: SandboxPage
+  /** The frame in which cells run, with the headers that make it a prison. */
+  readonly framePage: FramePage
 }
 
-export async function assetRoutes(app: App, { clientFolder, kernelFolder, sandboxPage }: AssetParts): Promise<void> {
+export async function assetRoutes(app: App, { clientFolder, kernelFolder, framePage }: AssetParts): Promise<void> {
   await app.register(fastifyStatic, {
     root: join(clientFolder, 'assets'),
     prefix: '/assets/',
@@ -36,21 +33,15 @@ export async function assetRoutes(app: App, { clientFolder, kernelFolder, sandbo
     index: false,
     decorateReply: false,
     schemaHide: true,
-    setHeaders(reply, path) {
-      reply.header('cache-control', 'no-cache')
-      // The sandbox frame has an opaque origin: to it this file comes from elsewhere.
-      if (path.includes('sandbox.js')) reply.header('cross-origin-resource-policy', 'cross-origin')
-    },
+    setHeaders: (reply) => reply.header('cache-control', 'no-cache'),
   })
 
-  app.get('/sandbox.html', { schema: { hide: true, response: { 200: TextReply } } }, async (_request, reply) =>
+  app.get(framePage.path, { schema: { hide: true, response: { 200: TextReply } } }, async (_request, reply) =>
     reply
-      .type('text/html; charset=utf-8')
-      .header('content-security-policy', sandboxPage.policy)
+      .headers(framePage.headers)
       .header('x-frame-options', 'SAMEORIGIN')
-      .header('cache-control', 'no-cache')
       .serializer((text) => String(text))
-      .send(sandboxPage.html),
+      .send(framePage.html),
   )
 
   app.get(

@@ -1,5 +1,5 @@
 /** Every route of the server, grouped by what it serves. */
-export { type AssetParts, assetRoutes, type SandboxPage } from './asset-routes.js'
+export { type AssetParts, assetRoutes } from './asset-routes.js'
 export { liveRoute } from './live-route.js'
 export { notebookRoutes } from './notebook-routes.js'
 export { pageRoutes } from './page-routes.js'

@@ -17,9 +17,6 @@ export interface Arrival {
   readonly port: number
 }
 
-/** What the sandbox frame loads from its opaque origin: public, the same for everyone, and nothing but code of ours. */
-const sandboxPaths: ReadonlySet<string> = new Set(['/sandbox.html', '/kernel/sandbox.js'])
-
 const proxyHeaders = [
   'forwarded',
   'x-forwarded-for',
@@ -32,7 +29,6 @@ const proxyHeaders = [
 /** Throws HOST_REFUSED or ORIGIN_REFUSED. */
 export function checkArrival(arrival: Arrival): void {
   const host = checkHost(arrival)
-  if (arrival.method === 'GET' && sandboxPaths.has(arrival.path)) return
   checkOrigin(arrival, host)
   checkSite(arrival)
 }

@@ -1,5 +1,7 @@
 /** An application on the lab's disk, asked by `inject`. */
+
 import type { FastifyInstance, InjectOptions } from 'fastify'
+import { evaluatorFrame } from '../../kernel/cells/host-browser/index.js'
 import { type Application, type ApplicationOptions, buildApplication } from '../../server/application.js'
 import { LabFileSystem, labKernel, labStore, seededChance } from '../lab/index.js'
 
@@ -18,7 +20,7 @@ export async function openHarness(options: Partial<ApplicationOptions> = {}): Pr
     kernel: labKernel(),
     clientFolder: '/nowhere/client',
     kernelFolder: '/nowhere/kernel',
-    sandboxPage: { html: '<!doctype html><title>frame</title>', policy: 'sandbox allow-scripts' },
+    framePage: evaluatorFrame(),
     port: labPort,
     ...options,
   })

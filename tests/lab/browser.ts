@@ -9,13 +9,15 @@ import type { CellId, Epoch, ServerMessage } from '../../shared/contracts/index.
 const toText = (bytes: Uint8Array) => Buffer.from(bytes).toString('base64')
 const toBytes = (text: string) => new Uint8Array(Buffer.from(text, 'base64'))
 
-export class LabBrowser implements Connection {
+export class LabBrowser {
   readonly doc = new Y.Doc()
   epoch: Epoch | undefined
   readonly heard: ServerMessage[] = []
   /** What the server has acknowledged, as one document. */
   readonly acknowledged = new Y.Doc()
   #inbox: ServerMessage[] = []
+  /** A fresh one per connection: what the server still says to an earlier one is lost, as on a network. */
+  #connection: Connection | undefined
   #unacknowledged: Uint8Array[] = []
   readonly #sent = new Map<number, Uint8Array>()
   #number = 0
@@ -43,7 +45,16 @@ export class LabBrowser implements Connection {
     this.#server = server
     this.#number = 0
     this.#sent.clear()
-    this.#leave = server.join(this)
+    const connection: Connection = {
+      send: (message) => {
+        if (this.#connection === connection) this.#inbox.push(message)
+      },
+      close: () => {
+        if (this.#connection === connection) this.disconnect()
+      },
+    }
+    this.#connection = connection
+    this.#leave = server.join(connection)
     const stateVector = toText(Y.encodeStateVector(this.doc))
     this.#say({ type: 'hello', stateVector, ...(this.epoch === undefined ? {} : { epoch: this.epoch }) })
   }
@@ -51,15 +62,8 @@ export class LabBrowser implements Connection {
   disconnect(): void {
     this.#leave?.()
     this.#server = undefined
+    this.#connection = undefined
     this.#inbox = []
-  }
-
-  send(message: ServerMessage): void {
-    this.#inbox.push(message)
-  }
-
-  close(): void {
-    this.disconnect()
   }
 
   /** Delivers up to `count` waiting messages. */
@@ -103,7 +107,8 @@ export class LabBrowser implements Connection {
   }
 
   #say(message: Parameters<LiveDocument['receive']>[1]): void {
-    if (this.#server !== undefined) this.#work.push(this.#server.receive(this, message))
+    if (this.#server !== undefined && this.#connection !== undefined)
+      this.#work.push(this.#server.receive(this.#connection, message))
   }
 
   #hear(message: ServerMessage): void {
