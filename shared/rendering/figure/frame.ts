@@ -32,7 +32,7 @@ export function textWidth(text: string): number {
   return text.length * characterWidth
 }
 
-export const characterWidth = 6.3
+export const characterWidth = 6.1
 export const textSize = 12
 
 /** Both axes as long per unit; the shorter one gets more room, kept in the middle. */

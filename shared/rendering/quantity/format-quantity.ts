@@ -57,7 +57,7 @@ function readUnit(text: string, dimension: string | null): DisplayUnit | null {
 /** `kg m^2 s^-3` as `kg m² s⁻³`; a pure number's `1` as nothing. */
 export function typesetUnitText(text: string): string {
   if (text.trim() === '1') return ''
-  return typesetUnit(text)
-    .replaceAll('**', '^')
-    .replace(/\^(-?\d+(?:\.\d+)?)/g, (_, exponent: string) => superscript(exponent))
+  return typesetUnit(text.replaceAll('**', '^')).replace(/\^(-?\d+(?:\.\d+)?)/g, (_, exponent: string) =>
+    superscript(exponent),
+  )
 }

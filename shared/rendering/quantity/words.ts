@@ -7,7 +7,7 @@
 export function humaniseName(name: string): string {
   const words = name
     .replace(/^\$+|^_+/, '')
-    .split(/[_$\s]+|(?<=[a-z])(?=[A-Z])|(?<=[0-9])(?=[A-Z][a-z])|(?<=[A-Z])(?=[A-Z][a-z]{2})|(?<=[a-z]{2})(?=\d)/)
+    .split(/[_$\s]+|(?<=[a-z])(?=[A-Z])|(?<=[0-9])(?=[A-Z][a-z])|(?<=[A-Z]{2})(?=[A-Z][a-z]{2})|(?<=[a-z]{2})(?=\d)/)
     .filter((word) => word !== '')
   if (words.length === 0) return name
   return words.map((word) => (/^[A-Z][a-z]+$/.test(word) && words.length > 1 ? word.toLowerCase() : word)).join(' ')
