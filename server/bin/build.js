@@ -2,7 +2,7 @@
  * The build, in the order in which each step needs the one before:
  * TypeScript -> kernel bundle for the isolated evaluator -> kernel declarations for the checker -> client.
  */
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { buildFolder, ensureInstalled, root, runTool } from './preparation.js'
@@ -26,22 +26,12 @@ export async function buildKernel() {
   const { preloaded } = await import('../../.build/kernel/library/preloaded.js')
   writeFileSync(join(folder, 'kernel.json'), JSON.stringify({ hash, names: Object.keys(preloaded) }))
   const { gatherDeclarations } = await import('../../.build/kernel/cells/check/index.js')
-  const declarations = gatherDeclarations({ readFile: readSource, listFiles })
+  const declarations = gatherDeclarations({
+    buildFolder,
+    typescriptFolder: join(root, 'node_modules/typescript/lib'),
+    readFile: (path) => (existsSync(path) ? readFileSync(path, 'utf8') : undefined),
+  })
   writeFileSync(join(folder, 'declarations.json'), JSON.stringify(declarations))
-}
-
-/** Text of a file below the root. */
-function readSource(path) {
-  return readFileSync(join(root, path), 'utf8')
-}
-
-/** Paths below a folder of the root, relative to the root. */
-function listFiles(folder) {
-  const start = join(root, folder)
-  if (!existsSync(start)) return []
-  return readdirSync(start, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => join(entry.parentPath, entry.name).slice(root.length).replaceAll('\\', '/'))
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
