@@ -1,0 +1,19 @@
+/** What hovering over a name says: its dimension in words first, then its type, documentation and owner. */
+import { dimensionInWords } from './dimension-words.js'
+import { documentationMarkdown, fullMarkdown } from './documentation-markdown.js'
+import type { Meaning } from './protocol.js'
+
+export interface MeaningFacts {
+  /** From the checker: `null` where it does not know, absent for names that no cell declares. */
+  readonly dimension?: string | null | undefined
+  /** `cell 3`, absent in the cell that declares the name. */
+  readonly declaredIn?: string | undefined
+}
+
+export function meaningMarkdown(meaning: Meaning, { dimension, declaredIn }: MeaningFacts): string {
+  const words = typeof dimension === 'string' ? dimensionInWords(dimension) : undefined
+  const owner = declaredIn === undefined ? '' : `Declared in ${declaredIn}; Ctrl and click goes there.`
+  const parts =
+    words === undefined ? [fullMarkdown(meaning)] : [`**${meaning.name}**: ${words}`, documentationMarkdown(meaning)]
+  return [...parts, owner].filter((part) => part !== '').join('\n\n')
+}
