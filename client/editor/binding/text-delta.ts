@@ -2,9 +2,9 @@
 import type { TextEdit } from './bound-model.js'
 
 export interface DeltaStep {
-  readonly retain?: number
+  readonly retain?: number | undefined
   readonly insert?: unknown
-  readonly delete?: number
+  readonly delete?: number | undefined
 }
 
 /** Edits with places in the text before the change, rising; an insertion next to a removal becomes one replacement. */

@@ -1,0 +1,8 @@
+/** Keys of the cell editor beyond those of every text field, in words for the help page and for screen readers. */
+export const editorKeys: readonly { readonly keys: string; readonly does: string }[] = [
+  { keys: 'Escape', does: 'close what is open, then leave the cell; Tab goes on from there' },
+  { keys: 'Ctrl+Space', does: 'propose names and arguments' },
+  { keys: 'Ctrl+Alt+D', does: 'go to the cell that declares the name at the caret (also Ctrl and click)' },
+  { keys: 'F2', does: 'rename the name at the caret in every cell' },
+  { keys: 'Ctrl+Z, Ctrl+Y', does: 'undo and redo your own edits, in any cell' },
+]

@@ -1,0 +1,94 @@
+/** How the editor looks and behaves: a sheet's lines of code, as the static text shows them, and nothing around. */
+import type { editor as monacoEditor } from '../monaco.js'
+
+type Options = monacoEditor.IStandaloneEditorConstructionOptions
+
+/** Type and size follow the style sheet, so that a cell does not jump when it is opened. */
+export function editorOptions(container: HTMLElement, label: string): Options {
+  const style = getComputedStyle(container)
+  const fontSize = Number.parseFloat(style.fontSize)
+  return {
+    ...manner,
+    ariaLabel: `${label}. Escape leaves the cell.`,
+    theme: 'sheet',
+    fontFamily: style.fontFamily,
+    fontSize,
+    lineHeight: Number.parseFloat(style.lineHeight),
+    inlayHints: { enabled: 'on', fontFamily: style.fontFamily, fontSize: fontSize * 0.85, padding: true },
+  }
+}
+
+const manner: Options = {
+  accessibilitySupport: 'on',
+  automaticLayout: true,
+  autoClosingBrackets: 'languageDefined',
+  codeLens: false,
+  colorDecorators: false,
+  contextmenu: false,
+  cursorBlinking: 'solid',
+  detectIndentation: false,
+  dragAndDrop: false,
+  fixedOverflowWidgets: true,
+  folding: false,
+  fontLigatures: false,
+  glyphMargin: false,
+  guides: { indentation: false, bracketPairs: false },
+  hideCursorInOverviewRuler: true,
+  hover: { delay: 250, above: false },
+  lineDecorationsWidth: 12,
+  lineNumbersMinChars: 3,
+  links: false,
+  matchBrackets: 'near',
+  minimap: { enabled: false },
+  occurrencesHighlight: 'off',
+  overviewRulerBorder: false,
+  overviewRulerLanes: 0,
+  padding: { top: 10, bottom: 10 },
+  parameterHints: { enabled: true, cycle: false },
+  quickSuggestions: { other: true, comments: false, strings: false },
+  renderLineHighlight: 'none',
+  renderWhitespace: 'none',
+  roundedSelection: false,
+  scrollBeyondLastColumn: 2,
+  scrollBeyondLastLine: false,
+  scrollbar: { vertical: 'hidden', horizontalScrollbarSize: 8, alwaysConsumeMouseWheel: false, useShadows: false },
+  selectionHighlight: false,
+  smoothScrolling: false,
+  stickyScroll: { enabled: false },
+  suggest: { showIcons: false, showStatusBar: false, showInlineDetails: false, preview: false },
+  suggestLineHeight: 24,
+  tabSize: 2,
+  unicodeHighlight: { ambiguousCharacters: false, invisibleCharacters: false },
+  unusualLineTerminators: 'off',
+  wordBasedSuggestions: 'off',
+  wordWrap: 'off',
+  wrappingStrategy: 'simple',
+}
+
+const never = () => ({ dispose: () => undefined })
+
+/**
+ * The editor would remember how its panels were left; here proposals always show their documentation, because equation, units
+ * and source are the reason to look. Nothing is stored.
+ */
+export const quietServices: monacoEditor.IEditorOverrideServices = {
+  storageService: {
+    onDidChangeValue: () => never,
+    onDidChangeTarget: never,
+    onWillSaveState: never,
+    get: (_key: string, _scope: number, otherwise?: string) => otherwise,
+    getBoolean: (key: string, _scope: number, otherwise?: boolean) => key === 'expandSuggestionDocs' || otherwise,
+    getNumber: (_key: string, _scope: number, otherwise?: number) => otherwise,
+    getObject: (_key: string, _scope: number, otherwise?: object) => otherwise,
+    store: () => undefined,
+    storeAll: () => undefined,
+    remove: () => undefined,
+    keys: () => [],
+    log: () => undefined,
+    hasScope: () => false,
+    switch: async () => undefined,
+    isNew: () => false,
+    optimize: async () => undefined,
+    flush: async () => undefined,
+  },
+}

@@ -1,0 +1,27 @@
+/**
+ * The parts of monaco that a cell needs, and no others: every further feature brings keys, menus and weight. Undo, rename, going to
+ * a declaration, search and the language come from us or from the browser. Its own TypeScript worker is never loaded.
+ */
+import 'monaco-editor/features/bracketMatching/register'
+import 'monaco-editor/features/clipboard/register'
+import 'monaco-editor/features/hover/register'
+import 'monaco-editor/features/indentation/register'
+import 'monaco-editor/features/inlayHints/register'
+import 'monaco-editor/features/parameterHints/register'
+import 'monaco-editor/features/suggest/register'
+import 'monaco-editor/features/wordOperations/register'
+import 'monaco-editor/languages/definitions/typescript/register'
+
+export {
+  Emitter,
+  editor,
+  type IDisposable,
+  type IPosition,
+  KeyCode,
+  KeyMod,
+  languages,
+  MarkerSeverity,
+  Range,
+  Selection,
+  Uri,
+} from 'monaco-editor/editor'

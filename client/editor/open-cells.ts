@@ -1,0 +1,34 @@
+/** The cells that are open in an editor, by buffer, so that one set of language providers serves them all. */
+import type { CellId, NameDimension } from '../../shared/contracts/index.js'
+import type { EditorContext } from './context.js'
+import { Emitter, type editor as monacoEditor } from './monaco.js'
+
+export interface OpenCell {
+  readonly cell: CellId
+  readonly context: EditorContext
+  dimensions: DimensionsByName
+}
+
+/** Dimension of each top-level name of the notebook, by cell and name. */
+export type DimensionsByName = ReadonlyMap<string, string | null>
+
+const open = new Map<string, OpenCell>()
+const dimensionsChanged = new Emitter<void>()
+
+/** Fires when inferred units may have changed. */
+export const onDimensions = dimensionsChanged.event
+
+export const openCellOf = (model: monacoEditor.ITextModel): OpenCell | undefined => open.get(model.uri.toString())
+
+export function registerOpenCell(model: monacoEditor.ITextModel, cell: OpenCell): () => void {
+  const key = model.uri.toString()
+  open.set(key, cell)
+  return () => open.delete(key)
+}
+
+export function setDimensions(cell: OpenCell, names: readonly NameDimension[]): void {
+  cell.dimensions = new Map(names.map((name) => [dimensionKey(name.cell, name.name), name.dimension]))
+  dimensionsChanged.fire()
+}
+
+export const dimensionKey = (cell: CellId, name: string): string => `${cell} ${name}`

@@ -1,0 +1,130 @@
+import { describe, expect, it } from 'vitest'
+import * as Y from 'yjs'
+import { applyRenaming } from '../../../../client/editor/apply-renaming.js'
+import { carryOffset, carrySelection } from '../../../../client/editor/binding/carry-selection.js'
+import { applyEdits, editsOfDelta } from '../../../../client/editor/binding/text-delta.js'
+import { dimensionInWords, unitTag } from '../../../../client/editor/language/dimension-words.js'
+import { documentationMarkdown, fullMarkdown } from '../../../../client/editor/language/documentation-markdown.js'
+import { meaningMarkdown } from '../../../../client/editor/language/meaning-markdown.js'
+import { ownEdit } from '../../../../client/live/document.js'
+import { cellId } from './ids.js'
+
+describe('dimensionInWords', () => {
+  it.each([
+    ['kg m s^-2', 'a force, in N'],
+    ['kg m^2 s^-3', 'a power, in W'],
+    ['kg m^-3', 'a density, in kg/m³'],
+    ['1', 'a pure number'],
+    ['kg^2 m', 'in kg² m'],
+  ])('dimensionInWords("%s") is "%s"', (dimension, words) => {
+    expect(dimensionInWords(dimension)).toBe(words)
+  })
+
+  it('dimensionInWords of text that is no dimension is nothing', () => {
+    expect(dimensionInWords('apples')).toBeUndefined()
+  })
+
+  it('unitTag is nothing for a pure number and for the unknown', () => {
+    expect([unitTag('1'), unitTag(null), unitTag('kg m s^-2'), unitTag('m^2')]).toEqual([
+      undefined,
+      undefined,
+      'N',
+      'm²',
+    ])
+  })
+})
+
+describe('documentationMarkdown', () => {
+  it('documentationMarkdown orders equation, arguments, results, validity and source whatever the order of tags', () => {
+    const tags = [
+      { tag: 'source', text: 'A book.' },
+      { tag: 'param', text: 'options - `thrust` T [N]' },
+      { tag: 'validity', text: 'Hover.' },
+      { tag: 'equation', text: 'P = T v_i' },
+    ]
+    const markdown = documentationMarkdown({ text: 'Power.', tags })
+    expect(markdown).toBe(
+      'Power.\n\n**Equation:** `P = T v_i`\n\n**Takes:** `thrust` T [N]\n\n**Valid for:** Hover.\n\n**Source:** A book.',
+    )
+  })
+
+  it('fullMarkdown puts the name with its type first, in code', () => {
+    expect(fullMarkdown({ display: 'const x: number', text: '', tags: [] })).toBe('```typescript\nconst x: number\n```')
+  })
+})
+
+describe('meaningMarkdown', () => {
+  const meaning = { display: 'const thrust: number', text: '', tags: [], name: 'thrust', span: { start: 0, end: 6 } }
+
+  it('meaningMarkdown says the dimension in words instead of the type "number"', () => {
+    expect(meaningMarkdown(meaning, { dimension: 'kg m s^-2', declaredIn: 'cell 3' })).toBe(
+      '**thrust**: a force, in N\n\nDeclared in cell 3; Ctrl and click goes there.',
+    )
+  })
+
+  it('meaningMarkdown falls back to the type where no dimension is known', () => {
+    expect(meaningMarkdown(meaning, { dimension: null })).toContain('const thrust: number')
+  })
+})
+
+describe('carryOffset', () => {
+  it('carryOffset keeps a caret before text inserted exactly there, and after text replaced before it', () => {
+    expect(carryOffset(3, [{ at: 3, removed: 0, inserted: 'abc' }])).toBe(3)
+    expect(carryOffset(3, [{ at: 1, removed: 2, inserted: 'abcd' }])).toBe(5)
+    expect(carryOffset(3, [{ at: 2, removed: 5, inserted: 'xy' }])).toBe(2)
+  })
+
+  it('carrySelection does not grow a selection by text inserted at its edges', () => {
+    const edits = [
+      { at: 2, removed: 0, inserted: '__' },
+      { at: 5, removed: 0, inserted: '__' },
+    ]
+    expect(carrySelection({ anchor: 5, caret: 2 }, edits)).toEqual({ anchor: 7, caret: 4 })
+  })
+})
+
+describe('editsOfDelta', () => {
+  it('editsOfDelta joins neighbouring steps into one replacement and counts places in the old text', () => {
+    const edits = editsOfDelta([{ retain: 2 }, { insert: 'xy' }, { delete: 3 }, { retain: 1 }, { delete: 1 }])
+    expect(edits).toEqual([
+      { at: 2, removed: 3, inserted: 'xy' },
+      { at: 6, removed: 1, inserted: '' },
+    ])
+    expect(applyEdits('abcdefgh', edits)).toBe('abxyfh')
+  })
+})
+
+describe('applyRenaming', () => {
+  const notebook = () => {
+    const doc = new Y.Doc()
+    const texts = new Map([
+      [cellId('a'), doc.getText('a')],
+      [cellId('b'), doc.getText('b')],
+    ])
+    doc.getText('a').insert(0, 'const range = 1')
+    doc.getText('b').insert(0, 'range * range')
+    const undo = new Y.UndoManager([...texts.values()], { trackedOrigins: new Set([ownEdit]) })
+    const edits = [
+      { cell: cellId('a'), at: 6, removed: 5, inserted: 'sector' },
+      { cell: cellId('b'), at: 0, removed: 5, inserted: 'sector' },
+      { cell: cellId('b'), at: 8, removed: 5, inserted: 'sector' },
+    ]
+    const sources = () => [...texts.values()].map(String)
+    return { doc, texts, undo, edits, sources }
+  }
+
+  it('applyRenaming changes all cells, and one undo takes all of it back', () => {
+    const { texts, undo, edits, sources } = notebook()
+    expect(applyRenaming(edits, 'range', (id) => texts.get(id), undo)).toBe(true)
+    expect(sources()).toEqual(['const sector = 1', 'sector * sector'])
+    undo.undo()
+    expect(sources()).toEqual(['const range = 1', 'range * range'])
+  })
+
+  it('applyRenaming changes nothing when a cell is no longer what it was worked out for', () => {
+    const { doc, texts, undo, edits, sources } = notebook()
+    doc.getText('b').insert(0, '// ')
+    expect(applyRenaming(edits, 'range', (id) => texts.get(id), undo)).toBe(false)
+    expect(sources()).toEqual(['const range = 1', '// range * range'])
+  })
+})
