@@ -44,13 +44,16 @@ export function requireCount(method: string, argument: string, value: number): v
   if (!(Number.isInteger(value) && value >= 1)) refuse(method, argument, value, '1', 'a whole number of 1 or more')
 }
 
-/** A result that double precision can hold: arguments of absurd size must not come back as Infinity, 0 or NaN. */
-export function requireRepresentable(method: string, result: string, value: number): void {
-  if (value > 0 && value < Number.POSITIVE_INFINITY) return
+/**
+ * Answers that double precision can hold: arguments of absurd size must not come back as Infinity or NaN. The caller passes the
+ * sum of its numbers, which is finite only if each is: one test instead of ten.
+ */
+export function requireRepresentable(method: string, sum: number): void {
+  if (Number.isFinite(sum)) return
   throw new InvalidInput({
     method,
-    argument: `the ${result} that follows from the arguments`,
-    value,
+    argument: 'what follows from the arguments',
+    value: sum,
     accepted: 'within the range of numbers; at least one argument is of a size that no aircraft has',
   })
 }

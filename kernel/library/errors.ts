@@ -142,6 +142,12 @@ export class NoFold extends KernelError {
   }
 }
 
+// A cell can reach these classes through an error it catches; frozen, they are the same for the next cell.
+for (const type of [KernelError, InvalidInput, DoesNotClose, NoFold]) {
+  Object.freeze(type.prototype)
+  Object.freeze(type)
+}
+
 function unitAfterNumber(unit: string): string {
   return unit === '1' ? '' : ` ${unit}`
 }

@@ -29,15 +29,21 @@ export interface Preloaded {
   readonly result: typeof result
 }
 
+/** A namespace as a plain frozen copy whose functions are frozen too: no cell can leave anything behind for the next. */
+function freezeNamespace<N extends object>(namespace: N): N {
+  for (const member of Object.values(namespace)) Object.freeze(member)
+  return Object.freeze({ ...namespace })
+}
+
 export const preloaded: Preloaded = Object.freeze({
   u,
-  air: Object.freeze({ ...air }),
-  rotor: Object.freeze({ ...rotor }),
-  wing: Object.freeze({ ...wing }),
-  drag: Object.freeze({ ...drag }),
-  battery: Object.freeze({ ...battery }),
-  sizing: Object.freeze({ ...sizing }),
-  figure: Object.freeze({ ...figure }),
+  air: freezeNamespace(air),
+  rotor: freezeNamespace(rotor),
+  wing: freezeNamespace(wing),
+  drag: freezeNamespace(drag),
+  battery: freezeNamespace(battery),
+  sizing: freezeNamespace(sizing),
+  figure: freezeNamespace(figure),
   assumption: Object.freeze(assumption),
   requirement: Object.freeze(requirement),
   result: Object.freeze(result),

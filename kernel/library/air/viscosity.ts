@@ -1,4 +1,4 @@
-import { requirePositive } from '../check.js'
+import { requirePositive, requireRepresentable } from '../check.js'
 import type { DynamicViscosity, Temperature } from '../quantity.js'
 import { advise, isListening } from '../recorder.js'
 
@@ -26,5 +26,7 @@ export function dynamicViscosity(temperature: Temperature): DynamicViscosity {
       range: [150, 500],
       message: "Sutherland's formula is used outside 150 to 500 K.",
     })
-  return (1.458e-6 * temperature * Math.sqrt(temperature)) / (temperature + 110.4)
+  const viscosity = (1.458e-6 * temperature * Math.sqrt(temperature)) / (temperature + 110.4)
+  requireRepresentable('air.dynamicViscosity', viscosity)
+  return viscosity
 }

@@ -1,5 +1,5 @@
 /** Battery mass and energy by the pack's specific energy; the power a pack can give is another check. */
-import { requireNonNegative, requirePositive, requireShare } from '../check.js'
+import { requireNonNegative, requirePositive, requireRepresentable, requireShare } from '../check.js'
 import { checkOptions } from '../errors.js'
 import type { Energy, Mass, Ratio, SpecificEnergy } from '../quantity.js'
 import { advise, isListening } from '../recorder.js'
@@ -60,7 +60,9 @@ export function massForEnergy(options: MassForEnergyOptions): BatteryForEnergy {
   requireNonNegative(method, 'energy', options.energy, 'J')
   const usableSpecificEnergy = usablePerMass(method, options)
   const mass = options.energy / usableSpecificEnergy
-  return { mass, installedEnergy: mass * options.specificEnergy, usableSpecificEnergy }
+  const installedEnergy = mass * options.specificEnergy
+  requireRepresentable(method, mass + installedEnergy)
+  return { mass, installedEnergy, usableSpecificEnergy }
 }
 
 /**
@@ -81,7 +83,9 @@ export function usableEnergy(options: UsableEnergyOptions): Energy {
   const method = 'battery.usableEnergy'
   checkOptions(method, options, knownForEnergy)
   requireNonNegative(method, 'mass', options.mass, 'kg')
-  return options.mass * usablePerMass(method, options)
+  const energy = options.mass * usablePerMass(method, options)
+  requireRepresentable(method, energy)
+  return energy
 }
 
 function usablePerMass(method: string, options: PackOptions): number {

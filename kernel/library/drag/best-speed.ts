@@ -1,5 +1,5 @@
 /** The two best speeds of a parabolic polar, each with a floor below which it may not fall. */
-import { requireNonNegative, requirePositive } from '../check.js'
+import { requireNonNegative, requirePositive, requireRepresentable } from '../check.js'
 import { checkOptions } from '../errors.js'
 import type { Area, Density, Force, Speed } from '../quantity.js'
 import { type ParabolicPolar, requirePolar } from './polar.js'
@@ -79,6 +79,7 @@ function bestSpeed(method: string, options: BestSpeedOptions, share: 1 | 3): Bes
   requireNonNegative(method, 'floor', floor, 'm/s')
   const lift = Math.sqrt((share * polar.zeroLiftDrag) / polar.inducedFactor)
   const best = Math.sqrt((2 * weight) / (density * wingArea * lift))
+  requireRepresentable(method, best)
   const speed = Math.max(best, floor)
   const there = powerRequired({ polar, weight, wingArea, density, speed })
   return {

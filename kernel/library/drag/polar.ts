@@ -1,4 +1,4 @@
-import { requirePositive } from '../check.js'
+import { requirePositive, requireRepresentable } from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import type { Ratio } from '../quantity.js'
 import { advise, isListening } from '../recorder.js'
@@ -62,14 +62,18 @@ export function polar(options: PolarOptions): Polar {
     })
   if (isListening() && (spanEfficiency < 0.5 || spanEfficiency > 0.95)) adviseEfficiency(spanEfficiency)
   const inducedFactor = 1 / (Math.PI * aspectRatio * spanEfficiency)
+  const maximumLiftToDrag = 0.5 / Math.sqrt(inducedFactor * zeroLiftDrag)
+  const liftAtBestRatio = Math.sqrt(zeroLiftDrag / inducedFactor)
+  const liftAtLeastPower = Math.sqrt((3 * zeroLiftDrag) / inducedFactor)
+  requireRepresentable(method, inducedFactor + maximumLiftToDrag + liftAtLeastPower)
   return {
     zeroLiftDrag,
     inducedFactor,
     aspectRatio,
     spanEfficiency,
-    maximumLiftToDrag: 0.5 / Math.sqrt(inducedFactor * zeroLiftDrag),
-    liftAtBestRatio: Math.sqrt(zeroLiftDrag / inducedFactor),
-    liftAtLeastPower: Math.sqrt((3 * zeroLiftDrag) / inducedFactor),
+    maximumLiftToDrag,
+    liftAtBestRatio,
+    liftAtLeastPower,
   }
 }
 

@@ -63,8 +63,9 @@ export function powerRequired(options: PowerRequiredOptions): PowerRequired {
   if (liftCoefficient > greatestLift && isListening()) adviseLift(method, liftCoefficient)
   const drag = dynamicForce * dragCoefficient
   const power = drag * speed
-  requireRepresentable(method, 'power', power)
-  return { power, drag, liftCoefficient, dragCoefficient, liftToDrag: liftCoefficient / dragCoefficient }
+  const liftToDrag = liftCoefficient / dragCoefficient
+  requireRepresentable(method, power + liftCoefficient + dragCoefficient + liftToDrag)
+  return { power, drag, liftCoefficient, dragCoefficient, liftToDrag }
 }
 
 function adviseLift(method: string, liftCoefficient: number): void {

@@ -134,7 +134,7 @@ export function hover(options: HoverByMeritOptions): Hover
  *   thrust: 17 * u.kN, count: 8, radius: 1.3 * u.m, density: 1.098, tipSpeed: 165 * u.mps, solidity: 0.14,
  *   inducedFactor: 1.15, profileDrag: 0.011, speedOfSound: 346 * u.mps,
  * })
- * lift.bladeLoading // 0.1196
+ * lift.bladeLoading // 0.09564
  */
 export function hover(options: HoverByBladesOptions): HoverByBlades
 export function hover(options: HoverByMeritOptions | HoverByBladesOptions): Hover | HoverByBlades {
@@ -168,10 +168,11 @@ function hoverByMerit(options: HoverByMeritOptions): Hover {
   const inducedVelocity = Math.sqrt(thrust / (2 * density * diskArea))
   const idealPower = thrust * inducedVelocity
   const power = idealPower / figureOfMerit
-  requireRepresentable(method, 'power', power)
-  if (isListening()) adviseFigureOfMerit(figureOfMerit)
   const diskLoading = thrust / diskArea
-  return { inducedVelocity, idealPower, power, figureOfMerit, diskLoading, powerLoading: thrust / power }
+  const powerLoading = thrust / power
+  requireRepresentable(method, power + inducedVelocity + diskLoading + powerLoading)
+  if (isListening()) adviseFigureOfMerit(figureOfMerit)
+  return { inducedVelocity, idealPower, power, figureOfMerit, diskLoading, powerLoading }
 }
 
 function hoverByBlades(options: HoverByBladesOptions): HoverByBlades {
@@ -185,7 +186,6 @@ function hoverByBlades(options: HoverByBladesOptions): HoverByBlades {
   const massFlow = density * diskArea * tipSpeed
   const profilePower = (massFlow * tipSpeed * tipSpeed * solidity * profileDrag) / 8
   const power = inducedPower + profilePower
-  requireRepresentable(method, 'power', power)
   const thrustCoefficient = thrust / (massFlow * tipSpeed)
   const answer = {
     inducedVelocity,
@@ -201,9 +201,16 @@ function hoverByBlades(options: HoverByBladesOptions): HoverByBlades {
     powerCoefficient: power / (massFlow * tipSpeed * tipSpeed),
     bladeLoading: thrustCoefficient / solidity,
   }
+  requireRepresentable(method, sumOf(answer) + tipSpeed / (speedOfSound ?? 1))
   const withMach: HoverByBlades = speedOfSound === undefined ? answer : { ...answer, tipMach: tipSpeed / speedOfSound }
   if (isListening()) adviseBlades(withMach)
   return withMach
+}
+
+function sumOf(hover: HoverByBlades): number {
+  const { inducedVelocity, power, figureOfMerit, diskLoading, powerLoading, torque, powerCoefficient, bladeLoading } =
+    hover
+  return inducedVelocity + power + figureOfMerit + diskLoading + powerLoading + torque + powerCoefficient + bladeLoading
 }
 
 function checkBladeOptions(options: HoverByBladesOptions): void {

@@ -30,7 +30,7 @@ export interface Closed<Answer extends Mass | MassItems = Mass | MassItems> {
   readonly iterations: number
   /** The build-up at the gross mass [kg]. */
   readonly masses: ClosedMasses<Answer>
-  /** Gross mass gained per fixed mass added, 1/(1 - d required/d gross). */
+  /** Gross mass gained per fixed mass added, 1/(1 - d required/d gross); without bound towards the fold, given as 1e9 at most. */
   readonly growthFactor: Ratio
 }
 
@@ -66,8 +66,8 @@ const known = new Set(['requiredMass', 'from', 'tolerance', 'along'])
  * @method Secant steps from the light side, which for a convex build-up cannot pass the first root; Brent's bracketed root and
  * minimum behind them. Relative accuracy 1e-12, near a fold limited by rounding to the square root of 1e-15 over the distance from it.
  * Runs silent; the accepted point is evaluated once more, with its advisories.
- * @validity A build-up that does not fall as gross mass rises. Roots of a build-up that is not convex are told apart down to a
- * thirty-second of the way from start to root.
+ * @validity A build-up that does not fall as gross mass rises. Where it is not convex, lighter masses are searched on a grid of
+ * 25 % steps with every dip refined; two roots that make no dip on that grid may be missed.
  * @source Fixed-point sizing: Raymer, D. P., Aircraft Design: A Conceptual Approach, chapter on initial sizing (from memory). Numerics: Brent,
  * R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973.
  * @example
@@ -164,7 +164,7 @@ function accept<Answer extends Mass | MassItems>(
     grossMass,
     iterations: root.steps,
     masses: copyMasses(answer) as ClosedMasses<Answer>,
-    growthFactor: -1 / slope,
+    growthFactor: slope < -1e-9 ? -1 / slope : 1e9,
   })
 }
 

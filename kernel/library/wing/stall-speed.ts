@@ -37,6 +37,6 @@ export function stallSpeed(options: StallSpeedOptions): Speed {
   requirePositive(method, 'wingArea', wingArea, 'm^2')
   requirePositive(method, 'maximumLift', maximumLift, '1')
   const speed = Math.sqrt((2 * weight) / (density * wingArea * maximumLift))
-  requireRepresentable(method, 'speed', speed)
+  requireRepresentable(method, speed)
   return speed
 }
