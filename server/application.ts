@@ -119,7 +119,7 @@ export async function buildApplication(options: ApplicationOptions): Promise<App
 
   // Before the server stops taking requests, so that everyone's last edit is in the file.
   app.addHook('preClose', async () => {
-    await background.close()
+    background.close()
     await documents.close()
   })
   return { app: fastify, documents, background }

@@ -36,12 +36,12 @@ notebook file that someone gave you.</p>`
 
 function row(notebook: NotebookSummary): Html {
   return html`<li>
-<a class="title" href="/notebooks/${notebook.id}">${notebook.title.trim() === '' ? 'Untitled' : notebook.title}</a>
+<a class="title" href="/notebooks/${notebook.id}">${shownTitle(notebook)}</a>
 ${notebook.question === undefined ? undefined : html`<p class="question">${notebook.question}</p>`}
 <p class="facts"><span>${cells(notebook.cells)}</span><time datetime="${notebook.changed}">changed ${day(notebook.changed)}</time></p>
-<div class="actions"><a href="/api/notebooks/${notebook.id}/file" download>Download</a>
-<form method="post" action="/notebooks/${notebook.id}/copy" enctype="multipart/form-data"><button>Duplicate</button></form>
-<form method="post" action="/notebooks/${notebook.id}/bin" enctype="multipart/form-data"><button>Move to bin</button></form></div>
+<div class="actions"><a href="/api/notebooks/${notebook.id}/file" download aria-label="Download: ${shownTitle(notebook)}">Download</a>
+<form method="post" action="/notebooks/${notebook.id}/copy" enctype="multipart/form-data"><button aria-label="Duplicate: ${shownTitle(notebook)}">Duplicate</button></form>
+<form method="post" action="/notebooks/${notebook.id}/bin" enctype="multipart/form-data"><button aria-label="Move to bin: ${shownTitle(notebook)}">Move to bin</button></form></div>
 </li>`
 }
 
@@ -56,11 +56,12 @@ function bin(binned: readonly NotebookSummary[]): Html {
     binned.length === 0
       ? html`<p>The bin is empty. A notebook moved here can be taken out again, with everything in it.</p>`
       : html`<ul>${binned.map(
-          (notebook) => html`<li><span>${notebook.title}</span>
-<form method="post" action="/notebooks/${notebook.id}/restore" enctype="multipart/form-data"><button>Take out</button></form></li>`,
+          (notebook) => html`<li><span>${shownTitle(notebook)}</span>
+<form method="post" action="/notebooks/${notebook.id}/restore" enctype="multipart/form-data"><button aria-label="Take out: ${shownTitle(notebook)}">Take out</button></form></li>`,
         )}</ul>`
   return html`<details class="bin"><summary>Bin (${binned.length})</summary>${content}</details>`
 }
 
+const shownTitle = ({ title }: NotebookSummary) => (title.trim() === '' ? 'Untitled' : title)
 const cells = (count: number) => (count === 1 ? '1 cell' : `${count} cells`)
 const day = (moment: string) => `${moment.slice(0, 10)} ${moment.slice(11, 16)} UTC`

@@ -34,17 +34,18 @@ export class Background {
     await this.#work
   }
 
-  async close(): Promise<void> {
+  /** Stops asking for more; what is being computed is let go, since whoever closes ends the evaluator next. */
+  close(): void {
     this.#closed = true
     this.#waiting.clear()
-    await this.#work
   }
 
   async #drain(): Promise<void> {
     for (const id of this.#waiting) {
       this.#waiting.delete(id)
       await this.#compute(id).catch((error: unknown) => {
-        this.#options.log.warn({ error, id }, 'a notebook could not be computed on the server; browsers will')
+        if (!this.#closed)
+          this.#options.log.warn({ error, id }, 'a notebook could not be computed on the server; browsers will')
       })
     }
     this.#work = undefined
@@ -56,7 +57,9 @@ export class Background {
     const cells = sizingCells(document)
     const { current } = await shelf.read(document)
     if (kernel.compute === undefined || current.length === cells.length) return
-    const { accepted } = await shelf.add(document, await kernel.compute(cells))
+    const results = await kernel.compute(cells)
+    if (this.#closed) return
+    const { accepted } = await shelf.add(document, results)
     document.shareResults(accepted)
   }
 }
