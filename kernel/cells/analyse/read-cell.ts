@@ -101,8 +101,9 @@ function unparsed(code: string, error: unknown, placer: Placer): Problem {
   const place = placer.at({ line: loc.line, column: loc.column + 1 })
   const line = code.slice(code.lastIndexOf('\n', pos - 1) + 1, pos)
   if (code[pos] === '@') return refuse('decorator', place)
-  if (/\busing\s+$/.test(line)) return refuse('using', place)
-  if (/\baccessor\s+$/.test(line)) return refuse('accessor', place)
+  const word = /\b(using|accessor)(\s+)$/.exec(line)
+  if (word !== null)
+    return refuse(word[1] === 'using' ? 'using' : 'accessor', { ...place, column: place.column - word[0].length })
   return problem('SYNTAX', { reason: `${message.replace(/ \(\d+:\d+\)$/, '')}.` }, place)
 }
 

@@ -38,19 +38,16 @@ export function refuse(name: FormName, place: Place, length = 1): Problem {
 export function refusedForms(root: AnyNode, source: string, placer: Placer): Problem[] {
   const found: Problem[] = []
   walk(root, (node, ancestors) => {
-    const name = refusedForm(node, ancestors, (other) => textAt(source, placer.of(other)))
-    if (name !== undefined) found.push(refuse(name, placer.of(node)))
+    const place = placer.of(node)
+    const name = refusedForm(node, ancestors, () => writtenAround(source, place))
+    if (name !== undefined) found.push(refuse(name, stepBack(source, place, keywords[name])))
     if (node.type === 'MethodDefinition' && node.kind === 'constructor')
       found.push(...parameterProperties(node, source, placer))
   })
   return found
 }
 
-function refusedForm(
-  node: AnyNode,
-  ancestors: readonly AnyNode[],
-  written: (node: AnyNode) => string,
-): FormName | undefined {
+function refusedForm(node: AnyNode, ancestors: readonly AnyNode[], written: () => Written): FormName | undefined {
   switch (node.type) {
     case 'ImportDeclaration':
     case 'ImportExpression':
@@ -62,7 +59,7 @@ function refusedForm(
     case 'ExportAllDeclaration':
       return 'export'
     case 'VariableDeclaration':
-      return refusedDeclaration(node.kind, written(node))
+      return refusedDeclaration(node.kind, written())
     case 'AwaitExpression':
       return 'await'
     case 'ForOfStatement':
@@ -80,13 +77,12 @@ function refusedForm(
   }
 }
 
-function refusedDeclaration(kind: string, written: string): FormName | undefined {
-  if (/^(const\s+)?enum\b/.test(written)) return 'enum'
-  if (/^(namespace|module)\b/.test(written)) return 'namespace'
-  if (/^import\b/.test(written)) return 'import'
-  if (/^(export)\b/.test(written)) return 'export'
+function refusedDeclaration(kind: string, { before, from }: Written): FormName | undefined {
+  if (/^(const\s+)?enum\b/.test(from)) return 'enum'
+  if (/^(namespace|module)\b/.test(from)) return 'namespace'
+  if (/^import\b/.test(from)) return 'import'
   if (kind !== 'var') return undefined
-  return /^function\b/.test(written) ? 'blockFunction' : 'var'
+  return /\bfunction\s+$/.test(before) ? 'blockFunction' : 'var'
 }
 
 /** `constructor(private x: number)` is erased to a parameter and an assignment; the word stands before it in the source. */
@@ -94,13 +90,28 @@ function parameterProperties(node: AnyNode, source: string, placer: Placer): Pro
   if (node.type !== 'MethodDefinition') return []
   return node.value.params.flatMap((parameter) => {
     const place = placer.of(parameter)
-    const before = lineAt(source, place.line).slice(0, place.column - 1)
+    const { before } = writtenAround(source, place)
     return /(?:^|[(,\s])(?:private|public|protected|readonly|override)[ \t]+$/.test(before)
       ? [refuse('parameterProperty', place)]
       : []
   })
 }
 
-function textAt(source: string, place: Place): string {
-  return lineAt(source, place.line).slice(place.column - 1)
+/** The source line around a place. */
+interface Written {
+  readonly before: string
+  readonly from: string
+}
+
+function writtenAround(source: string, place: Place): Written {
+  const line = lineAt(source, place.line)
+  return { before: line.slice(0, place.column - 1), from: line.slice(place.column - 1) }
+}
+
+/** The compiler maps `export const a` to `const` and a function to its name; the word before is what is refused. */
+const keywords: Partial<Record<FormName, string>> = { export: 'export', blockFunction: 'function' }
+
+function stepBack(source: string, place: Place, keyword: string | undefined): Place {
+  const match = keyword === undefined ? null : /\b(\w+)\s+$/.exec(writtenAround(source, place).before)
+  return match === null || match[1] !== keyword ? place : { line: place.line, column: match.index + 1 }
 }
