@@ -133,9 +133,20 @@ function nothingDrawn(document: Document, figure: Figure, { frame }: PlotLayout)
   )
 }
 
-/** The library's own style element and class go; size and font become attributes. */
+/**
+ * The library's own style element and class go; size and font become attributes. Its labels of groups become data: inside
+ * one image only the image has a name.
+ */
 function tidy(made: SVGSVGElement): void {
   for (const style of Array.from(made.querySelectorAll('style'))) style.remove()
+  // The library leaves a fill out where it equals that of its root; written out it also holds in a file of its own.
+  for (const group of Array.from(made.children))
+    if (!group.hasAttribute('fill')) group.setAttribute('fill', 'currentColor')
+  for (const group of Array.from(made.querySelectorAll('[aria-label]'))) {
+    group.setAttribute('data-part', group.getAttribute('aria-label') ?? '')
+    group.removeAttribute('aria-label')
+    group.removeAttribute('aria-hidden')
+  }
   made.setAttribute('class', 'figure-plot')
   made.setAttribute('font-size', String(textSize))
   made.setAttribute('font-family', fontFamily)

@@ -3,7 +3,7 @@ import type { Figure, Mark } from '../../contracts/index.js'
 import { formatNumber } from '../quantity/index.js'
 import { type DisplayAxis, displayAxis, wantedTicks } from './axes.js'
 import { type BarRow, barRows } from './bar-rows.js'
-import { drawnToScale, type Frame, pixelY, textWidth } from './frame.js'
+import { drawnToScale, type Frame, pixelX, pixelY, textWidth } from './frame.js'
 import { type MarkStyle, markStyles } from './inks.js'
 import { type LegendEntry, legendHeight, placeLegend } from './legend.js'
 import { isBarFigure } from './series.js'
@@ -12,8 +12,9 @@ import { tickFormat, tickValues } from './ticks.js'
 export interface DirectLabel {
   readonly text: string
   readonly style: MarkStyle
-  /** Pixel height of the line's end. */
-  readonly end: number
+  /** The line's right end [px]. */
+  readonly endX: number
+  readonly endY: number
 }
 
 export interface PlotLayout {
@@ -31,6 +32,8 @@ const plotHeight = 300
 const tallestDrawing = 460
 const titleRow = 26
 const tickRow = 42
+/** Names of rules stand above the bars, which fill the field. */
+export const ruleRow = 16
 /** More labelled lines than this go to a legend. */
 const directLimit = 6
 
@@ -77,7 +80,8 @@ function layOutBars(figure: Figure, width: number, id: string, styles: readonly 
   const legend = placeLegend(legendMarks(figure.marks, styles, []), width)
   const room = Math.max(0, ...bars.rows.map((row) => textWidth(row.shown)))
   const rowHeight = bars.rows.length > 40 ? 16 : Math.max(24, 14 * bars.slots + 8)
-  const top = 10 + legendHeight(legend)
+  const ruleNames = figure.marks.some((mark) => mark.mark === 'rule' && mark.label !== undefined)
+  const top = 10 + legendHeight(legend) + (ruleNames ? ruleRow : 0)
   const left = Math.min(room + 14, width * 0.42)
   const right = 22
   const x = barAxis(figure, displayAxis(figure, 'x'), width - left - right)
@@ -110,6 +114,7 @@ function barAxis(figure: Figure, axis: DisplayAxis, inner: number): DisplayAxis 
 export function axisTicks(axis: DisplayAxis, which: 'x' | 'y'): number[] {
   if (!axis.logarithmic) return tickValues(axis.low, axis.high, wantedTicks[which])
   const decades = Math.log10(axis.high / axis.low)
+  if (decades < 1) return tickValues(axis.low, axis.high, wantedTicks[which])
   const steps = decades > 4 ? [1] : decades > 2 ? [1, 3] : [1, 2, 5]
   const ticks: number[] = []
   for (let power = Math.floor(Math.log10(axis.low)); power <= Math.ceil(Math.log10(axis.high)); power++)
@@ -140,7 +145,12 @@ function directlyLabelled(marks: readonly Mark[], width: number): number[] {
 function directLabel(mark: Mark | undefined, style: MarkStyle | undefined, frame: Frame): DirectLabel | null {
   if (mark?.mark !== 'line' || style === undefined) return null
   const last = mark.x.reduce((best, x, index) => (x >= (mark.x[best] ?? x) ? index : best), 0)
-  return { text: labelOf(mark), style, end: pixelY(frame, (mark.y[last] ?? 0) / frame.y.factor) }
+  return {
+    text: labelOf(mark),
+    style,
+    endX: pixelX(frame, (mark.x[last] ?? 0) / frame.x.factor),
+    endY: pixelY(frame, (mark.y[last] ?? 0) / frame.y.factor),
+  }
 }
 
 function legendMarks(

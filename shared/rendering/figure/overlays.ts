@@ -81,9 +81,26 @@ function drawRule(mark: MarkOf<'rule'>, { document, layout, style, taken }: Over
       fill: 'none',
     }),
   )
-  if (mark.label !== undefined)
-    made.appendChild(label(document, mark.label, rulePlace(mark.label, upright, position, frame, taken)))
+  if (mark.label !== undefined) {
+    const place =
+      layout.rows.length > 0
+        ? placeOverBars(mark.label, position, frame, taken)
+        : rulePlace(mark.label, upright, position, frame, taken)
+    made.appendChild(label(document, mark.label, place))
+  }
   return made
+}
+
+/** Above the bars, over the rule or to one side of it. */
+function placeOverBars(text: string, position: number, frame: Frame, taken: Box[]): LabelPlace {
+  const y = frame.top - 9
+  const places: LabelPlace[] = [
+    { x: position, y, anchor: 'middle' },
+    { x: position + 3, y, anchor: 'start' },
+    { x: position - 3, y, anchor: 'end' },
+  ]
+  const field = { left: 0, right: frame.width, top: 0, bottom: frame.top }
+  return firstFree(places, textWidth(text), taken, field) ?? { x: position - 3, y, anchor: 'end' }
 }
 
 /** Beside an upright rule, as high as there is room; above or below a level rule, from its ends inwards. */
@@ -207,26 +224,14 @@ export function drawDirectLabels(document: Document, layout: PlotLayout): SVGEle
   const { frame, direct } = layout
   if (direct.length === 0) return null
   const made = svgElement(document, 'g', { class: 'figure-direct' })
-  const edge = frame.width - frame.right
-  const places = spreadApart(
-    direct.map((line) => line.end),
-    15,
-    frame.top,
-    frame.height - frame.bottom - 4,
-  )
+  const ends = direct.map((line) => line.endY)
+  const places = spreadApart(ends, 15, frame.top, frame.height - frame.bottom - 4)
   direct.forEach((line, index) => {
-    const y = places[index] ?? line.end
-    if (Math.abs(y - line.end) > 3)
-      made.appendChild(
-        svgElement(document, 'path', {
-          class: `ink-${line.style.ink}`,
-          d: `M${edge + 1},${rounded(line.end)}L${edge + 7},${rounded(y)}`,
-          stroke: 'currentColor',
-          fill: 'none',
-          'stroke-width': 0.8,
-        }),
-      )
-    made.appendChild(label(document, line.text, { x: edge + 9, y, anchor: 'start' }, line.style.ink))
+    const y = places[index] ?? line.endY
+    const path = `M${rounded(line.endX + 1)},${rounded(line.endY)}L${rounded(line.endX + 7)},${rounded(y)}`
+    const joint = { class: `ink-${line.style.ink}`, d: path, stroke: 'currentColor', fill: 'none', 'stroke-width': 0.8 }
+    if (Math.abs(y - line.endY) > 3) made.appendChild(svgElement(document, 'path', joint))
+    made.appendChild(label(document, line.text, { x: line.endX + 9, y, anchor: 'start' }, line.style.ink))
   })
   return made
 }

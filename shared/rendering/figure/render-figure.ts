@@ -15,7 +15,7 @@ export interface FigureOptions {
 
 const usualWidth = 720
 /** The table on the page shows this many rows; CSV has all. */
-const shownRows = 200
+const shownRows = 100
 
 export function renderFigure(document: Document, figure: Figure, options: FigureOptions = {}): HTMLElement {
   const { number, width = usualWidth } = options

@@ -49,6 +49,7 @@ function writeOutColours(target: Element, inherited: string): void {
   if (classes.includes('figure-label'))
     setAttributes(target, { stroke: paper, 'stroke-width': 4, 'stroke-linejoin': 'round', 'paint-order': 'stroke' })
   target.removeAttribute('class')
+  target.removeAttribute('data-part')
   for (const child of Array.from(target.children)) writeOutColours(child, colour)
 }
 
