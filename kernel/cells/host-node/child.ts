@@ -28,7 +28,10 @@ let step: Step | undefined
 
 /** Handles one message: pulls lines until the sandbox has no more to say. What is thrown is never looked at. */
 function handle(message: string): void {
-  if (step === undefined) return load(message)
+  if (step === undefined) {
+    load(message)
+    return
+  }
   let line = step(message)
   while (typeof line === 'string' && line !== 'end' && line !== 'fault') {
     if (line.startsWith('compile ')) {

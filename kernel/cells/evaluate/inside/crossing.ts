@@ -149,8 +149,8 @@ function describeClass(value: object): string {
     [ArrayBuffer, 'an ArrayBuffer'],
   ] as const)
     if (value instanceof kind) return words
-  const { constructor } = value as { constructor?: unknown }
-  const name = typeof constructor === 'function' ? constructor.name : undefined
+  const maker = (value as { constructor?: unknown }).constructor
+  const name = typeof maker === 'function' ? maker.name : undefined
   return typeof name === 'string' && name !== '' ? `an object of class ${name.slice(0, 60)}` : 'an object of a class'
 }
 

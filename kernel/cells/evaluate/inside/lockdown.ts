@@ -79,8 +79,10 @@ function disarmFunctionConstructors(): void {
 function makeIndependentOfLocale(typedArray: object): void {
   const replace = (prototype: object, name: string, method: (this: unknown, ...rest: unknown[]) => unknown) =>
     Object.defineProperty(prototype, name, { value: method, writable: true, configurable: true })
-  const asText = function toLocaleString(this: unknown) {
-    return (this as { toString(): string }).toString()
+  const { asText } = {
+    asText(this: unknown) {
+      return (this as { toString(): string }).toString()
+    },
   }
   const typedArrayPrototype = (typedArray as { prototype: object }).prototype
   for (const prototype of [Object.prototype, Array.prototype, Number.prototype, BigInt.prototype, typedArrayPrototype])
@@ -122,11 +124,16 @@ function removeGlobals(): void {
       if (Reflect.deleteProperty(holder, key)) continue
       Reflect.defineProperty(holder, key, { value: undefined, writable: false })
       const left = Reflect.getOwnPropertyDescriptor(holder, key)
-      if (left !== undefined && (left.get !== undefined || left.value !== undefined))
+      if (left !== undefined && !isHarmless(left))
         throw new Error(`The evaluator cannot start: "${String(key)}" cannot be removed from the global scope.`)
     }
     if (holder !== realm) Object.freeze(holder)
   }
+}
+
+/** Some platforms have numbers on their global (`TEMPORARY`, `PERSISTENT`) that can be neither deleted nor changed. */
+function isHarmless(left: PropertyDescriptor): boolean {
+  return left.get === undefined && left.set === undefined && Object(left.value) !== left.value && left.writable !== true
 }
 
 function overridablePrototypes(): object[] {
