@@ -59,7 +59,7 @@ function dress(area: HTMLTextAreaElement, { manner, label }: TextAreaOptions): v
   area.setAttribute('aria-label', label)
   area.rows = 1
   area.spellcheck = manner === 'prose'
-  area.wrap = manner === 'code' ? 'off' : 'soft'
+  area.wrap = 'soft'
   area.setAttribute('autocapitalize', manner === 'code' ? 'off' : 'sentences')
   area.autocomplete = 'off'
 }
