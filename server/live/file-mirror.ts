@@ -36,6 +36,8 @@ export class FileMirror {
   #cancelWatch: (() => void) | undefined
   #work: Promise<void> = Promise.resolve()
   #closed = false
+  /** The document holds something that the file does not. A file nobody edits is not rewritten, whatever its spelling. */
+  #dirty = false
   #complained: string | undefined
 
   constructor(options: FileMirrorOptions) {
@@ -46,6 +48,7 @@ export class FileMirror {
 
   /** An edit was accepted: write soon. Later edits do not put it off further. */
   schedule(delay: number = writeDelay): void {
+    this.#dirty = true
     if (this.#closed) return
     this.#cancelWrite ??= this.#options.clock.later(delay, () => {
       void this.flush().catch((error: unknown) => {
@@ -69,6 +72,7 @@ export class FileMirror {
       if (mark === this.#mark) return
       this.#mark = mark
       await this.#takeIn()
+      if (this.#dirty) this.schedule()
     })
   }
 
@@ -90,18 +94,26 @@ export class FileMirror {
   async #write(): Promise<void> {
     const { store, id } = this.#options
     // Twice at most: an outside change taken in is part of the second text. If the file changes again meanwhile, next time.
-    for (let attempt = 0; attempt < 2; attempt += 1) {
+    for (let attempt = 0; this.#dirty && attempt < 2; attempt += 1) {
+      this.#dirty = false
       const text = writeNotebook(this.#options.notebook())
       if (text === this.#known) return
-      const outcome = await store.replaceText(id, this.#known, text)
-      if (outcome === 'written') {
-        this.#known = text
-        this.#mark = await store.textMark(id)
-        return
+      try {
+        const outcome = await store.replaceText(id, this.#known, text)
+        if (outcome === 'written') {
+          this.#known = text
+          this.#mark = await store.textMark(id)
+          return
+        }
+        const isReadable = await this.#takeIn()
+        this.#dirty = true
+        if (!isReadable) return
+      } catch (error) {
+        this.#dirty = true
+        throw error
       }
-      if (!(await this.#takeIn())) return
     }
-    this.schedule()
+    if (this.#dirty) this.schedule()
   }
 
   /** False when the file cannot be read as a notebook: then it is left alone until someone mends it. */

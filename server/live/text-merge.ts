@@ -68,16 +68,42 @@ function insertionPlace(place: Int32Array, at: number, liveLength: number): numb
   return 0
 }
 
-/** Changed spans of a text: by lines first, then by words inside changed lines, which is quick and reads well. */
+/** Changed spans of a text: by lines first, then by words inside changed lines, then without the ends both have in common. */
 function changes(before: string, after: string): readonly Span[] {
   const spans: Span[] = []
   for (const line of arraySpans(splitLines(before), splitLines(after), 0)) {
     const removed = before.slice(line.base, line.base + line.baseLength)
-    if (removed === '' || line.text === '' || removed.length + line.text.length > 4000) spans.push(line)
-    else spans.push(...arraySpans(splitWords(removed), splitWords(line.text), line.base))
+    if (removed === '' || line.text === '') spans.push(line)
+    else if (removed.length + line.text.length > byWordsUpTo) spans.push(trimmed(line, removed))
+    else
+      for (const word of arraySpans(splitWords(removed), splitWords(line.text), line.base))
+        spans.push(trimmed(word, before.slice(word.base, word.base + word.baseLength)))
   }
   return spans
 }
+
+/** Comparing words costs the square of their number; beyond this many characters whole runs of lines count as changed. */
+const byWordsUpTo = 4000
+
+/** Leaves out what removed and new text begin and end with alike, without cutting a surrogate pair in two. */
+function trimmed(span: Span, removed: string): Span {
+  const { text } = span
+  const most = Math.min(removed.length, text.length)
+  let start = 0
+  while (start < most && removed[start] === text[start]) start += 1
+  if (isHighSurrogate(text, start - 1)) start -= 1
+  let end = 0
+  while (end < most - start && removed.at(-1 - end) === text.at(-1 - end)) end += 1
+  if (end > 0 && isLowSurrogate(text, text.length - end)) end -= 1
+  return {
+    base: span.base + start,
+    baseLength: removed.length - start - end,
+    text: text.slice(start, text.length - end),
+  }
+}
+
+const isHighSurrogate = (text: string, at: number) => (text.charCodeAt(at) & 0xfc00) === 0xd800
+const isLowSurrogate = (text: string, at: number) => (text.charCodeAt(at) & 0xfc00) === 0xdc00
 
 const splitLines = (text: string) => text.match(/[^\n]*\n|[^\n]+/g) ?? []
 const splitWords = (text: string) => text.match(/\w+|\s+|[^\w\s]/gu) ?? []
