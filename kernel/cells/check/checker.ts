@@ -55,7 +55,7 @@ function check(typescript: typeof ts, builder: ProgramBuilder, memory: TypeMemor
   })
   const said = memory.complaints(graph, program, readable)
   const complaints = checked.flatMap(({ cell, file }) => typeFindings(cell, file, said.get(cell) ?? []))
-  const inferred = infer(typescript, program, checked)
+  const inferred = infer(typescript, program, checked, disputedNames(graph))
   const wrongUnits = inferred === undefined ? [] : inferred.reports.flatMap((report) => unitFinding(checked, report))
   return {
     findings: inPageOrder(graph, [...complaints, ...wrongUnits, ...tooDeep(readable, program)]),
@@ -75,17 +75,28 @@ function typeFindings(cell: AnalysedCell, file: ts.SourceFile, complaints: reado
 }
 
 /** `undefined` where a source is nested so deeply that following it exhausts the stack. */
-function infer(typescript: typeof ts, program: CellProgram, checked: readonly CheckedCell[]): Inferred | undefined {
+function infer(
+  typescript: typeof ts,
+  program: CellProgram,
+  checked: readonly CheckedCell[],
+  disputed: ReadonlySet<string>,
+): Inferred | undefined {
   try {
     return inferCells(
       typescript,
       program.checker,
       checked.map(({ file }) => file),
+      disputed,
     )
   } catch (error) {
     if (!(error instanceof RangeError)) throw error
     return undefined
   }
+}
+
+function disputedNames(graph: Graph): ReadonlySet<string> {
+  const declared = graph.cells.flatMap((cell) => cell.declares.map(({ name }) => name))
+  return new Set(declared.filter((name) => !graph.owner.has(name)))
 }
 
 function unitFinding(checked: readonly CheckedCell[], { node, message, severity }: Report): Finding[] {
@@ -139,9 +150,10 @@ function namesOf(
 ): readonly NameDimension[] {
   if (cell.code === undefined) return []
   const file = program.fileOf(cell)
+  const shapes = file === undefined ? undefined : inferred?.shapesOf(file)
   return cell.declares.map(({ name }) => {
     const owned = graph.owner.get(name) === cell.id
-    const shape = file === undefined || !owned ? undefined : inferred?.shapeOf(file, name)
+    const shape = owned ? shapes?.get(name) : undefined
     return { cell: cell.id, name, dimension: shape?.kind === 'number' ? formatDimension(shape.dimension) : null }
   })
 }

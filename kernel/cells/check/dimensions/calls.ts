@@ -99,6 +99,7 @@ function callDeclared(inference: Inference, node: CallNode, callee: TypedShape, 
   if (signature === undefined) return constructed(inference, node)
   const name = spoken(node.expression)
   const matching = newMatching(name, node)
+  const { made } = inference.reports
   args.forEach((given, index) => {
     const parameter = signature.parameters[Math.min(index, signature.parameters.length - 1)]
     if (parameter === undefined) return
@@ -107,6 +108,7 @@ function callDeclared(inference: Inference, node: CallNode, callee: TypedShape, 
   })
   for (const follow of matching.later) follow()
   checkUnitOptions(inference, name, args)
+  if (inference.reports.made > made && matching.bindings.size > 0) return unknown
   if (matching.bindings.size === 0 && signature.typeParameters !== undefined)
     return inference.fromType(checker.getTypeAtLocation(node))
   return inference.fromType(signature.getReturnType(), matching.bindings)

@@ -15,7 +15,7 @@ export function defineFunction(inference: Inference, node: FunctionNode, scope: 
 }
 
 /** Deepest nesting of followed functions. */
-const deepestCall = 40
+const deepestCall = 60
 
 export function followFunction(
   inference: Inference,

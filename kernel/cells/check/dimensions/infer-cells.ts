@@ -19,12 +19,17 @@ const stepsAllowed = 400_000
 
 export interface Inferred {
   readonly reports: readonly Report[]
-  /** The shape of a top-level name of a cell; `undefined` when the cell does not declare it. */
-  shapeOf(cell: ts.SourceFile, name: string): Shape | undefined
+  /** Shapes of the top-level constants and variables of a cell, as they are when it has run. */
+  shapesOf(cell: ts.SourceFile): ReadonlyMap<string, Shape>
 }
 
-export function inferCells(typescript: typeof ts, checker: ts.TypeChecker, cells: readonly ts.SourceFile[]): Inferred {
-  const inference = newInference(typescript, checker)
+export function inferCells(
+  typescript: typeof ts,
+  checker: ts.TypeChecker,
+  cells: readonly ts.SourceFile[],
+  disputed: ReadonlySet<string>,
+): Inferred {
+  const inference = newInference(typescript, checker, disputed)
   for (const cell of cells) inference.mutations.read(cell)
   for (const cell of cells) {
     inference.statements(cell.statements, inference.top, [])
@@ -33,17 +38,18 @@ export function inferCells(typescript: typeof ts, checker: ts.TypeChecker, cells
   }
   return {
     reports: inference.reports.all(),
-    shapeOf: (cell, name) => shapeAtTop(inference, cell, name),
+    shapesOf: (cell) => shapesAtTop(inference, cell),
   }
 }
 
-function newInference(typescript: typeof ts, checker: ts.TypeChecker): Inference {
+function newInference(typescript: typeof ts, checker: ts.TypeChecker, disputed: ReadonlySet<string>): Inference {
   const declaredOf = new Map<ts.Type, NumberShape | undefined>()
   const inference: Inference = {
     typescript,
     checker,
     reports: new Reports(),
     top: new Scope(),
+    disputed,
     remembered: new Memory(),
     mutations: new Mutations(typescript, checker),
     covered: new Set(),
@@ -70,30 +76,23 @@ function newInference(typescript: typeof ts, checker: ts.TypeChecker): Inference
   return inference
 }
 
-function shapeAtTop(inference: Inference, cell: ts.SourceFile, name: string): Shape | undefined {
+function shapesAtTop(inference: Inference, cell: ts.SourceFile): ReadonlyMap<string, Shape> {
+  const shapes = new Map<string, Shape>()
   for (const statement of cell.statements) {
-    const node = declarationOf(inference.typescript, statement, name)
-    const symbol = node === undefined ? undefined : inference.checker.getSymbolAtLocation(node)
-    if (symbol !== undefined) return inference.top.read(symbol)
+    if (!inference.typescript.isVariableStatement(statement)) continue
+    for (const { name } of statement.declarationList.declarations)
+      for (const identifier of identifiersIn(inference.typescript, name)) {
+        const symbol = inference.checker.getSymbolAtLocation(identifier)
+        const shape = symbol === undefined ? undefined : inference.top.read(symbol)
+        if (shape !== undefined) shapes.set(identifier.text, shape)
+      }
   }
-  return undefined
+  return shapes
 }
 
-/** The identifier that declares a top-level name in a statement. */
-function declarationOf(typescript: typeof ts, statement: ts.Statement, name: string): ts.Identifier | undefined {
-  if (!typescript.isVariableStatement(statement)) return undefined
-  for (const { name: pattern } of statement.declarationList.declarations) {
-    const found = nameIn(typescript, pattern, name)
-    if (found !== undefined) return found
-  }
-  return undefined
-}
-
-function nameIn(typescript: typeof ts, pattern: ts.BindingName, name: string): ts.Identifier | undefined {
-  if (typescript.isIdentifier(pattern)) return pattern.text === name ? pattern : undefined
-  for (const element of pattern.elements) {
-    const found = typescript.isBindingElement(element) ? nameIn(typescript, element.name, name) : undefined
-    if (found !== undefined) return found
-  }
-  return undefined
+function identifiersIn(typescript: typeof ts, pattern: ts.BindingName): readonly ts.Identifier[] {
+  if (typescript.isIdentifier(pattern)) return [pattern]
+  return pattern.elements.flatMap((element) =>
+    typescript.isBindingElement(element) ? identifiersIn(typescript, element.name) : [],
+  )
 }

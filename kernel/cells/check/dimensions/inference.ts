@@ -28,6 +28,8 @@ export interface Inference {
   readonly reports: Reports
   /** The scope of all top-level names. */
   readonly top: Scope
+  /** Top-level names that several cells declare: nobody can say which is meant. */
+  readonly disputed: ReadonlySet<string>
   readonly remembered: Memory<{ readonly shape: Shape; readonly fresh: string | undefined }>
   readonly mutations: Mutations
   /** Functions whose bodies have been looked at with reporting on. */

@@ -86,12 +86,6 @@ function reduced(inference: Inference, list: ListShape, method: MethodCall): Sha
   const each = (running: Shape): Shape =>
     eachCall(inference, method.call, given, [running, element, pure(), list], method.scope)
   let running = start === undefined ? element : start.shape
-  for (let pass = 0; pass < 2; pass += 1) {
-    let next: Shape = unknown
-    inference.reports.aside(() => {
-      next = each(running)
-    })
-    running = join(running, next)
-  }
-  return join(running, each(running))
+  for (let pass = 0; pass < 2; pass += 1) running = join(running, each(running))
+  return running
 }

@@ -54,14 +54,19 @@ export function match(
   depth = 0,
 ): void {
   if (depth > 6) return
-  const members = flatten(inference, types)
   const { shape } = given
+  const members = flatten(inference, shape.kind === 'number' ? types : types.map((type) => bound(inference, type)))
   if (shape.kind === 'number') matchNumber(inference, matching, given, shape, members, subject)
   else if (shape.kind === 'closure')
     matching.later.push(() => matchFunction(inference, matching, given, shape, members, subject))
   else if (shape.kind === 'list') matchList(inference, matching, given, members, subject, depth)
   else if (shape.kind === 'record' || shape.kind === 'typed')
     matchRecord(inference, matching, given, members, subject, depth)
+}
+
+/** What a type parameter must be at least. */
+function bound(inference: Inference, type: ts.Type): ts.Type {
+  return inference.checker.getBaseConstraintOfType(type) ?? type
 }
 
 function flatten(inference: Inference, types: readonly ts.Type[]): readonly ts.Type[] {

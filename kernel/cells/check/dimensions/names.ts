@@ -11,7 +11,7 @@ export function readName(inference: Inference, node: ts.Identifier, scope: Scope
 }
 
 export function readSymbol(inference: Inference, symbol: ts.Symbol, node: ts.Identifier, scope: Scope): Shape {
-  if (inference.mutations.cannotFollow(symbol, node)) return unknown
+  if (inference.disputed.has(symbol.name) || inference.mutations.cannotFollow(symbol, node)) return unknown
   return scope.read(symbol) ?? readGlobal(inference, symbol)
 }
 

@@ -10,9 +10,11 @@ export interface Report {
 export class Reports {
   #sink: Map<ts.Node, Report> = new Map()
   readonly #heard = this.#sink
+  #made = 0
 
   /** Says what is wrong at a node; a node speaks once. */
   add(node: ts.Node, message: string, severity: Report['severity'] = 'error'): void {
+    this.#made += 1
     if (!this.#sink.has(node)) this.#sink.set(node, { node, message, severity })
   }
 
@@ -38,6 +40,11 @@ export class Reports {
     } finally {
       this.#sink = before
     }
+  }
+
+  /** Reports made so far, heard or not: tells whether a piece of work had something to say. */
+  get made(): number {
+    return this.#made
   }
 
   /** Whether reports made now are heard in the end. */

@@ -45,17 +45,17 @@ export function alternatives(
 
 const passesAllowed = 4
 
-/** Runs a body that may repeat: silently until the names it changes settle, then once aloud. */
+/**
+ * Runs a body that may repeat, until the names it changes settle. What is wrong in any pass is wrong in truth: the first runs from
+ * the very state before the loop, the later ones from one that holds for every round.
+ */
 export function repeated(inference: Inference, node: ts.Node, scope: Scope, body: () => void): void {
   const symbols = inference.mutations.within(node)
-  for (let pass = 1; symbols.length > 0; pass += 1) {
+  for (let pass = 1; pass <= passesAllowed; pass += 1) {
     const before = snapshot(symbols, scope)
-    inference.reports.aside(body)
-    if (settle(before, scope, pass === passesAllowed)) break
+    body()
+    if (settle(before, scope, pass === passesAllowed)) return
   }
-  const before = snapshot(symbols, scope)
-  body()
-  settle(before, scope, false)
 }
 
 /** Joins the state after a pass with the one before it; gives whether nothing moved. */

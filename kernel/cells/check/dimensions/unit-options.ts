@@ -71,23 +71,24 @@ function numbersIn(inference: Inference, given: Given | undefined): Stated[] {
   })
 }
 
-/** All numbers must agree with the first that has a dimension, and the unit with it. */
+/** All numbers must agree with the first that has a dimension, and the unit with it; the first that does not is said. */
 function hold(inference: Inference, callee: string, unit: Given | undefined, numbers: readonly Stated[]): void {
   const reference = numbers.find(({ shape }) => shape.free !== true)
-  if (unit !== undefined) holdUnit(inference, unit, reference)
-  if (reference === undefined) return
-  for (const { node, shape } of numbers)
-    if (!agree(reference.shape, shape))
-      inference.reports.add(node, argumentsClash(callee, reference.node, reference.shape, node, shape))
+  if (unit !== undefined && saysWrongUnit(inference, unit, reference)) return
+  const odd = numbers.find(({ shape }) => reference !== undefined && !agree(reference.shape, shape))
+  if (reference !== undefined && odd !== undefined)
+    inference.reports.add(odd.node, argumentsClash(callee, reference.node, reference.shape, odd.node, odd.shape))
 }
 
-function holdUnit(inference: Inference, unit: Given, reference: Stated | undefined): void {
-  if (unit.shape.kind !== 'other' || unit.shape.text === undefined) return
+function saysWrongUnit(inference: Inference, unit: Given, reference: Stated | undefined): boolean {
+  if (unit.shape.kind !== 'other' || unit.shape.text === undefined) return false
   const reading = parseUnit(unit.shape.text)
-  if (!reading.ok) inference.reports.add(unit.node, reading.message)
-  else if (reference !== undefined && !agree(quantity(reading.unit.dimension), reference.shape))
-    inference.reports.add(
-      unit.node,
-      unitClash(unit.shape.text, reading.unit.dimension, spoken(reference.node), reference.shape),
-    )
+  if (!reading.ok) {
+    inference.reports.add(unit.node, reading.message)
+    return true
+  }
+  const { dimension } = reading.unit
+  if (reference === undefined || agree(quantity(dimension), reference.shape)) return false
+  inference.reports.add(unit.node, unitClash(unit.shape.text, dimension, spoken(reference.node), reference.shape))
+  return true
 }
