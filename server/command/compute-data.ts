@@ -4,7 +4,6 @@ import {
   type CellResult,
   cautionLine,
   type Finding,
-  type NameDimension,
   type Notebook,
   type ResultValue,
 } from '../../shared/contracts/index.js'
@@ -13,14 +12,12 @@ export interface Computed {
   readonly notebook: Notebook
   readonly results: readonly CellResult[]
   readonly findings: readonly Finding[]
-  readonly names: readonly NameDimension[]
   readonly overrides: Overrides
 }
 
 /** Results by name; names of cells that failed or were held back are absent, so that nobody mistakes an old number for an answer. */
 export function computationAsData(computed: Computed): unknown {
   const { notebook, results, findings, overrides } = computed
-  const dimensions = new Map(computed.names.map((entry) => [`${entry.cell} ${entry.name}`, entry.dimension]))
   const finished = results.filter((result) => result.outcome === 'computed')
   return {
     title: notebook.title,
@@ -33,7 +30,7 @@ export function computationAsData(computed: Computed): unknown {
           {
             cell: result.cell,
             ...plainValue(value),
-            dimension: dimension ?? dimensions.get(`${result.cell} ${name}`) ?? null,
+            dimension,
             ...(unit === undefined ? {} : { unit }),
           },
         ]),

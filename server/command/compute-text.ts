@@ -1,74 +1,83 @@
-/** A computation as a page of text: cell by cell, stated results first, then requirements and advisories in words. */
-import { type CellResult, cautionLine, type NamedValue, type RequirementRecord } from '../../shared/contracts/index.js'
-import { formatQuantity } from '../../shared/rendering/index.js'
+/** A computation as a page of text: cell by cell in page order, then what the checker remarks. */
+import {
+  type CellResult,
+  cautionLine,
+  type Finding,
+  type NamedValue,
+  type Notebook,
+  type RequirementRecord,
+} from '../../shared/contracts/index.js'
+import { readHeading } from '../../shared/rendering/code/index.js'
+import { formatQuantity } from '../../shared/rendering/quantity/index.js'
 import { cellNumbers } from './cell-numbers.js'
 import type { Computed } from './compute-data.js'
+import { pageOrder } from './notebook-input.js'
 
-export function describeComputation(computed: Computed): string {
-  const numbers = cellNumbers(computed.notebook)
-  const dimensions = new Map(computed.names.map((entry) => [`${entry.cell} ${entry.name}`, entry.dimension]))
-  const dimensionOf = (cell: string, name: string) => dimensions.get(`${cell} ${name}`) ?? null
-  const lines = [computed.notebook.title, cautionLine, ...trialLines(computed)]
-  for (const result of computed.results)
-    lines.push('', ...cellLines(result, numbers.get(result.cell) ?? '?', numbers, dimensionOf))
-  const errors = computed.findings.filter(
-    (finding) => finding.severity === 'error' && finding.kind !== 'order' && finding.kind !== 'syntax',
-  )
-  if (errors.length > 0)
-    lines.push(
-      '',
-      ...errors.map(
-        (finding) => `remark on cell ${numbers.get(finding.cell)}, line ${finding.line}: ${finding.message}`,
-      ),
-    )
+export function describeComputation({ notebook, results, findings, overrides }: Computed): string {
+  const nameOf = cellNames(notebook)
+  const byCell = new Map(results.map((result) => [result.cell, result]))
+  const trials = Object.keys(overrides)
+  const lines = [notebook.title, cautionLine]
+  if (trials.length > 0) lines.push(`Trial values, not in the document: ${trials.join(', ')}.`)
+  for (const { id } of pageOrder(notebook)) {
+    const result = byCell.get(id)
+    if (result !== undefined) lines.push('', ...cellLines(result, nameOf))
+  }
+  const remarks = findings.filter(isRemark)
+  if (remarks.length > 0) lines.push('', ...remarks.map((finding) => remarkLine(finding, nameOf)))
   return `${lines.join('\n')}\n`
 }
 
-type DimensionOf = (cell: string, name: string) => string | null
+type NameOf = (cell: string) => string
 
-function cellLines(
-  result: CellResult,
-  number: string,
-  numbers: ReadonlyMap<string, string>,
-  dimensionOf: DimensionOf,
-): string[] {
-  if (result.outcome === 'held back')
-    return [
-      `cell ${number} (${result.cell}): held back, because cell ${numbers.get(result.heldBackBy ?? '') ?? '?'} failed`,
-    ]
+/** `cell 6, Hover: disk area and power`: the number in the margin and the heading of the cell. */
+function cellNames(notebook: Notebook): NameOf {
+  const numbers = cellNumbers(notebook)
+  const names = new Map(
+    notebook.cells.map((cell) => {
+      const { title } = readHeading(cell.source.join('\n'))
+      return [cell.id, `cell ${numbers.get(cell.id)}${title === '' ? '' : `, ${title}`}`]
+    }),
+  ) as ReadonlyMap<string, string>
+  return (cell) => names.get(cell) ?? `cell ${cell}`
+}
+
+/** Syntax and order are already told as the failure of their cell. */
+function isRemark({ severity, kind }: Finding): boolean {
+  return severity === 'error' && kind !== 'order' && kind !== 'syntax'
+}
+
+function remarkLine({ cell, line, message }: Finding, nameOf: NameOf): string {
+  return `remark on ${nameOf(cell)}, line ${line}: ${message}`
+}
+
+function cellLines(result: CellResult, nameOf: NameOf): string[] {
+  const name = nameOf(result.cell)
+  if (result.heldBackBy !== undefined) return [name, `  held back, because ${nameOf(result.heldBackBy)} failed`]
   if (result.error !== undefined) {
     const { place, message } = result.error
-    const where = place === undefined ? '' : `, line ${place.line}`
-    return [`cell ${number} (${result.cell})${where}: failed: ${message}`]
+    return [name, `  failed${place === undefined ? '' : ` at line ${place.line}`}: ${message}`]
   }
-  const values = result.values.filter((value) => value.value.kind === 'number')
   return [
-    `cell ${number} (${result.cell})`,
-    ...values.map((value) => valueLine(value, value.dimension ?? dimensionOf(result.cell, value.name))),
-    ...result.requirements.map((requirement) =>
-      requirementLine(requirement, dimensionOf(result.cell, requirement.name)),
-    ),
+    name,
+    ...result.values.flatMap(valueLine),
+    ...result.requirements.map(requirementLine),
     ...result.advisories.map((advisory) => `  advisory: ${advisory.message}`),
     ...result.log.map((line) => `  log: ${line}`),
   ]
 }
 
-function valueLine(value: NamedValue, dimension: string | null): string {
-  if (value.value.kind !== 'number') return ''
-  return `  ${value.name.padEnd(28)} ${formatQuantity(value.value.si, dimension, value.unit).text}`
+function valueLine({ name, value, dimension, unit }: NamedValue): string[] {
+  if (value.kind !== 'number') return []
+  return [`  ${name.padEnd(28)} ${formatQuantity(value.si, dimension, unit).text}`]
 }
 
-function requirementLine(requirement: RequirementRecord, dimension: string | null): string {
-  const word = requirement.met ? 'met' : 'NOT MET'
-  const show = (si: RequirementRecord['actual']) => formatQuantity(si, dimension, requirement.unit).text
+function requirementLine({ name, actual, atLeast, atMost, margin, met, unit }: RequirementRecord): string {
+  const show = (si: RequirementRecord['actual']) => formatQuantity(si, null, unit).text
   const bounds = [
-    requirement.atLeast === undefined ? '' : `at least ${show(requirement.atLeast)}`,
-    requirement.atMost === undefined ? '' : `at most ${show(requirement.atMost)}`,
-  ].filter((text) => text !== '')
-  return `  requirement ${requirement.name}: ${word}: ${show(requirement.actual)}, wanted ${bounds.join(' and ')}, margin ${show(requirement.margin)}`
-}
-
-function trialLines(computed: Computed): string[] {
-  const names = Object.keys(computed.overrides)
-  return names.length === 0 ? [] : [`Trial values, not in the document: ${names.join(', ')}.`]
+    ...(atLeast === undefined ? [] : [`at least ${show(atLeast)}`]),
+    ...(atMost === undefined ? [] : [`at most ${show(atMost)}`]),
+  ]
+  const verdict = met ? 'met' : 'NOT MET'
+  return `  requirement ${name}: ${verdict}: ${show(actual)}, wanted ${bounds.join(' and ')}, margin ${show(margin)}`
 }

@@ -1,4 +1,5 @@
 /** `hoverfolio compute FILE`: the same path as in the browser, printed as text or JSON. */
+import { withDimensions } from '../../kernel/cells/index.js'
 import type { Overrides } from '../../kernel/cells/program/index.js'
 import { openToolchain } from '../toolchain.js'
 import { computationAsData } from './compute-data.js'
@@ -24,8 +25,9 @@ export const compute: Subcommand = {
       const report = await toolchain.pipeline.check(cells)
       const assumptions = await toolchain.pipeline.assumptions(cells)
       const overrides: Overrides = readOverrides(values.set, assumptions, report.names)
-      const { results } = await toolchain.pipeline.compute(cells, overrides, 'all')
-      const computation = { notebook, results, findings: report.findings, names: report.names, overrides }
+      const computed = await toolchain.pipeline.compute(cells, overrides, 'all')
+      const results = withDimensions(computed.results, report.names)
+      const computation = { notebook, results, findings: report.findings, overrides }
       process.stdout.write(
         values.json ? `${JSON.stringify(computationAsData(computation), null, 2)}\n` : describeComputation(computation),
       )
