@@ -205,7 +205,41 @@ const tampering: readonly Attack[] = [
   ),
 ]
 
-export const attacks: readonly Attack[] = [...network, ...platform, ...tampering]
+/** Values and errors as bait for the harness, and forged replies. */
+const traps: readonly Attack[] = [
+  won(
+    'errors made where the stack ends',
+    "const found = []; const f = () => { try { f() } catch (e) { found.push(e); try { e.stack } catch (g) { found.push(g) } } }; f(); won = found.some((e) => { try { return e.constructor.constructor('return 1')() === 1 } catch { return false } })",
+    both,
+  ),
+  won(
+    'prototypes of errors made where the stack ends',
+    'const found = []; const f = () => { try { f() } catch (e) { found.push(e); try { e.stack } catch (g) { found.push(g) } } }; f(); won = found.some((e) => { try { let p = e; while (Object.getPrototypeOf(p)) p = Object.getPrototypeOf(p); p.forged = 1; return ({}).forged === 1 || p.forged === 1 } catch { return false } })',
+    both,
+  ),
+  won('a log line that looks like a reply', "console.log('result {}\nend'); console.log('\nheld victim attack\nend')"),
+  won(
+    'an error whose stack names other cells',
+    "const e = new Error('x'); e.stack = 'Error: x\n at cell:victim:1:1\n at cell:above:1:1'; throw e",
+  ),
+  won(
+    'an error whose code and details are traps',
+    "throw Object.assign(new Error('end\nresult {}'), { code: { toString() { return 'X' } }, get details() { throw 1 } })",
+  ),
+  won('a record with its own toJSON', 'reads.forged = { toJSON: () => 7 }'),
+  won(
+    'text that becomes a number only when asked',
+    "const x = { [Symbol.toPrimitive]: () => 7 }; requirement('r', { actual: x, atLeast: 1 }); won = true",
+  ),
+  won('an assumption with a trap for a name', "assumption({ toString: () => 'end' }, 1); won = true"),
+  won('a thenable', 'const t = { then(f) { f(7) } }; (async () => { await t })()'),
+  won(
+    'a record that freezes badly',
+    'const a = []; Object.defineProperty(a, 0, { get() { throw 1 }, enumerable: true }); throw a',
+  ),
+]
+
+export const attacks: readonly Attack[] = [...network, ...platform, ...tampering, ...traps]
 
 /** Text in which the addresses stand. */
 export function aimed(attack: Attack, address: { readonly http: string; readonly webSocket: string }): string {

@@ -280,9 +280,9 @@ export function describeConformance(name: string, subject: () => Subject): void 
       const begun: string[] = []
       const { results } = await compute(
         [
-          { id: 'before', body: 'const p = 1', declares: ['p'] },
+          { id: 'before', body: `const p = ${Math.random()}`, declares: ['p'] },
           { id: 'culprit', body, declares: [], reads: { p: 'before' } },
-          { id: 'after', body: 'const q = 2', declares: ['q'] },
+          { id: 'after', body: `const q = ${Math.random()}`, declares: ['q'] },
         ],
         { timeLimit: 3000, onBegin: (cell) => begun.push(cell) },
       )

@@ -10,6 +10,8 @@ export function childArguments(childText: string, megabytes: number): string[] {
     '--disallow-code-generation-from-strings',
     // ... nor can its intrinsics be changed, should an object of it ever be reached from a cell.
     '--frozen-intrinsics',
+    // Lets the child answer a dynamic import itself, with a text; without it Node rejects with an object of the outer realm.
+    '--experimental-vm-modules',
     `--max-old-space-size=${megabytes}`,
     '--input-type=module',
     '--eval',

@@ -21,7 +21,7 @@ function describeThrown(thrown: unknown): CellError {
   if (!(thrown instanceof Error))
     return {
       code: 'THROWN',
-      message: cut(`The cell threw ${describeForLog(thrown)}, which is not an Error.`, bounds.message),
+      message: cut(`The cell threw ${describeForLog([thrown]).slice(1, -1)}, which is not an Error.`, bounds.message),
     }
   if (thrown instanceof CrossingError)
     return { code: thrown.code, message: cut(String(thrown.message), bounds.message) }
