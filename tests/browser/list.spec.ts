@@ -1,0 +1,73 @@
+/** The first screen: begin, import, rename, bin and take out, with refusals in words. */
+import { readFile } from 'node:fs/promises'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { type Bench, openBench } from './bench.js'
+
+let bench: Bench
+beforeAll(async () => {
+  bench = await openBench()
+})
+afterEach(() => bench.leaveAll())
+afterAll(() => bench.close())
+
+const file = (name: string, content: unknown) => ({
+  name,
+  mimeType: 'application/json',
+  buffer: Buffer.from(typeof content === 'string' ? content : JSON.stringify(content)),
+})
+
+describe('the list page', () => {
+  it('begins a notebook by its title and opens it', async () => {
+    const { page, complaints } = await bench.visit('/')
+    await page.getByLabel('Title of a new notebook').fill('Tern Watch')
+    await page.getByRole('button', { name: 'Begin' }).click()
+    await page.waitForURL('**/notebooks/*')
+    expect(await page.locator('h1').textContent()).toBe('Tern Watch')
+    expect(complaints).toEqual([])
+  })
+
+  it('refuses a file that is no notebook in words, beside the form', async () => {
+    const { page } = await bench.visit('/')
+    await page.getByLabel('Notebook from a file').setInputFiles(file('note.json', { format: 'something else' }))
+    await page.getByRole('button', { name: 'Import' }).click()
+    const refusal = page.getByRole('alert')
+    await refusal.waitFor()
+    expect(await refusal.textContent()).toContain('"format": "hoverfolio notebook"')
+    expect(new URL(page.url()).pathname).toBe('/')
+  })
+
+  it('imports a notebook file, and gives it back as a download', async () => {
+    const { page } = await bench.visit('/')
+    const notebook = {
+      format: 'hoverfolio notebook',
+      version: 1,
+      title: 'Imported',
+      cells: [{ id: 'a', kind: 'sizing', source: ['const x = 1 * u.m'] }],
+    }
+    await page.getByLabel('Notebook from a file').setInputFiles(file('imported.json', notebook))
+    await page.getByRole('button', { name: 'Import' }).click()
+    await page.waitForURL('**/notebooks/*')
+    await page.goto(bench.address)
+    const row = page.locator('.notebooks > li', { hasText: 'Imported' })
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      row.getByRole('link', { name: 'Download' }).click(),
+    ])
+    const downloaded = JSON.parse(await readFile(await download.path(), 'utf8'))
+    expect(downloaded).toMatchObject({ title: 'Imported', cells: [{ id: 'a', source: ['const x = 1 * u.m'] }] })
+  })
+
+  it('renames a notebook, moves it to the bin and takes it out again', async () => {
+    await bench.notebook('Old name', { a: 'const a = 1' })
+    const { page } = await bench.visit('/')
+    await page.locator('.notebooks > li', { hasText: 'Old name' }).getByRole('button', { name: 'Rename' }).click()
+    await page.keyboard.type('New name')
+    await page.keyboard.press('Enter')
+    const row = page.locator('.notebooks > li', { hasText: 'New name' })
+    await row.waitFor()
+    await row.getByRole('button', { name: 'Move to bin' }).click()
+    await page.locator('.bin summary', { hasText: 'Bin (1)' }).click()
+    await page.locator('.bin li', { hasText: 'New name' }).getByRole('button', { name: 'Take out' }).click()
+    await row.waitFor()
+  })
+})
