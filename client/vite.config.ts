@@ -32,6 +32,9 @@ export default defineConfig({
     target: 'es2023',
     // The checker's TypeScript and the compiler load late, in workers; their size is known.
     chunkSizeWarningLimit: 6000,
-    rolldownOptions: { checks: { pluginTimings: false }, input: { sheet: here('entries/sheet.ts'), list: here('entries/list.ts') } },
+    rolldownOptions: {
+      checks: { pluginTimings: false },
+      input: { sheet: here('entries/sheet.ts'), list: here('entries/list.ts') },
+    },
   },
 })

@@ -11,6 +11,7 @@ export function makeSheetEnd(document: Document, add: (kind: CellKind) => void):
   for (const [kind, label] of kinds) {
     const button = document.createElement('button')
     button.type = 'button'
+    button.className = 'small-button'
     button.dataset.add = kind
     button.textContent = label
     button.addEventListener('click', () => add(kind))

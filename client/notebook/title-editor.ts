@@ -14,7 +14,7 @@ export class TitleEditor {
     this.#heading = heading
     this.#button = document.createElement('button')
     this.#button.type = 'button'
-    this.#button.className = 'edit-title'
+    this.#button.className = 'small-button edit-title'
     this.#button.textContent = 'Edit title'
     this.#button.addEventListener('click', open)
     this.#container = document.createElement('div')

@@ -16,6 +16,7 @@ export function makeActions(document: Document, id: CellId, commands: CellComman
   const button = (label: string, action: string, act: () => void) => {
     const made = document.createElement('button')
     made.type = 'button'
+    made.className = 'small-button'
     made.textContent = label
     made.dataset.action = action
     made.tabIndex = -1
