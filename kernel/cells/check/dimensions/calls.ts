@@ -5,6 +5,7 @@ import { eachCall, listMethod } from './lists.js'
 import { type Given, match, matchDeclared, newMatching } from './matching.js'
 import { mathematics } from './mathematics.js'
 import { spoken } from './messages.js'
+import { signatureOf } from './overloads.js'
 import type { Scope } from './scope.js'
 import {
   type BuiltinShape,
@@ -94,8 +95,7 @@ function callBuiltin(
 
 /** A function of the kernel (or anything else that only a declaration describes). */
 function callDeclared(inference: Inference, node: CallNode, callee: TypedShape, args: readonly Given[]): Shape {
-  const { checker } = inference
-  const signature = signatureOf(inference, node, callee)
+  const signature = signatureOf(inference, node, callee, args)
   if (signature === undefined) return constructed(inference, node)
   const name = spoken(node.expression)
   const matching = newMatching(name, node)
@@ -109,20 +109,7 @@ function callDeclared(inference: Inference, node: CallNode, callee: TypedShape, 
   for (const follow of matching.later) follow()
   checkUnitOptions(inference, name, args)
   if (inference.reports.made > made && matching.bindings.size > 0) return unknown
-  if (matching.bindings.size === 0 && signature.typeParameters !== undefined)
-    return inference.fromType(checker.getTypeAtLocation(node))
   return inference.fromType(signature.getReturnType(), matching.bindings)
-}
-
-/** As declared, with its type parameters open. TypeScript is asked only to choose among overloads: its own inference is slow. */
-function signatureOf(inference: Inference, node: CallNode, callee: TypedShape): ts.Signature | undefined {
-  const { checker, typescript } = inference
-  const [first, ...more] = callee.type.getCallSignatures()
-  if (more.length === 0) return first
-  const declaration = checker.getResolvedSignature(node)?.getDeclaration()
-  return declaration === undefined || typescript.isJSDocSignature(declaration)
-    ? first
-    : checker.getSignatureFromDeclaration(declaration)
 }
 
 function constructed(inference: Inference, node: CallNode): Shape {

@@ -98,6 +98,7 @@ export function coverFunction(inference: Inference, closure: ClosureShape): void
   if (inference.covered.has(closure.node)) return
   inference.covered.add(closure.node)
   const args = closure.node.parameters.map((parameter) => {
+    if (parameter.type !== undefined) return unknown
     const shape = inference.fromType(inference.checker.getTypeAtLocation(parameter))
     if (shape.kind !== 'unknown' || parameter.initializer === undefined) return shape
     return inference.expression(parameter.initializer, closure.scope)

@@ -1,6 +1,6 @@
 /** Looking into records, lists and what declarations describe. */
 import type ts from 'typescript'
-import { shapeOfMember } from './from-type.js'
+import { memberTypes, shapeOfMember } from './from-type.js'
 import type { Inference } from './inference.js'
 import { mathConstants } from './mathematics.js'
 import type { Scope } from './scope.js'
@@ -19,8 +19,14 @@ function readMember(inference: Inference, shape: TypedShape, name: string, node:
   if (owner === 'NumberConstructor') return numberMember(name)
   if (owner?.endsWith('Constructor')) return { kind: 'builtin', owner, name }
   const member = shapeOfMember(inference, shape.type, name, shape.bindings)
-  if (member.kind !== 'unknown' || node === undefined) return member
+  if (member.kind !== 'unknown' || node === undefined || !isOpen(inference, shape.type, name)) return member
   return inference.fromType(inference.checker.getTypeAtLocation(node))
+}
+
+/** Whether the declaration leaves open what a member is: TypeScript knows it where the member is read, at some cost. */
+function isOpen(inference: Inference, type: ts.Type, name: string): boolean {
+  const { Instantiable } = inference.typescript.TypeFlags
+  return type.isUnion() || memberTypes(inference, type, name).some((member) => member.flags & Instantiable)
 }
 
 function numberMember(name: string): Shape {

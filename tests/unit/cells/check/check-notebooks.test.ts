@@ -68,15 +68,18 @@ describe('check(worked problem)', () => {
     ['answers', 'energyAt(grossMass, range)', 'energyAt(range, grossMass)', 2],
     ['mass-figure', 'buildUp(grossMass, range)', '{ payload, range }'],
   ]
-  test.each(slips)('in "%s", with %s written as %s, says so', async (cell, right, wrong, count = 1) => {
-    const source = worked[cell] ?? ''
-    expect(source).toContain(right)
-    const report = await check({ ...worked, [cell]: source.replace(right, () => wrong) })
-    const wrongUnits = report.findings.filter((finding) => finding.kind === 'dimension')
-    expect(wrongUnits).toHaveLength(count)
-    expect(wrongUnits[0]?.cell).toBe(cell)
-    expect(report.findings.filter((finding) => finding.kind === 'type')).toEqual([])
-  })
+  test.each(slips.map(([cell, right, wrong, count]) => ({ cell, right, wrong, count: count ?? 1 })))(
+    'in "$cell", with $right written as $wrong, says so',
+    async ({ cell, right, wrong, count }) => {
+      const source = worked[cell] ?? ''
+      expect(source).toContain(right)
+      const report = await check({ ...worked, [cell]: source.replace(right, () => wrong) })
+      const wrongUnits = report.findings.filter((finding) => finding.kind === 'dimension')
+      expect(wrongUnits).toHaveLength(count)
+      expect(wrongUnits[0]?.cell).toBe(cell)
+      expect(report.findings.filter((finding) => finding.kind === 'type')).toEqual([])
+    },
+  )
 })
 
 describe('check(graph) across cells', () => {
