@@ -25,16 +25,20 @@ export async function analyse(
     return reading === undefined ? [] : [{ id, source, reading }]
   })
   const household = keepHousehold(read, kernelNames)
-  const problems = inPageOrder(household, [
-    ...read.flatMap((cell) => cell.reading.problems.map((problem) => ({ cell: cell.id, problem }))),
-    ...declarationProblems(household),
-    ...freeNameProblems(household),
-    ...cycleProblems(household),
-  ])
+  const page = pageOf(read)
+  const problems = inPageOrder(
+    [
+      ...read.flatMap((cell) => cell.reading.problems.map((problem) => ({ cell: cell.id, problem }))),
+      ...declarationProblems(household),
+      ...freeNameProblems(household),
+      ...cycleProblems(household),
+    ],
+    page,
+  )
   return {
     cells: read.map(analysedCell),
     owner: household.owner,
-    upstream: new Map(read.map((cell) => [cell.id, upstreamOf(cell, household)])),
+    upstream: new Map(read.map((cell) => [cell.id, upstreamOf(cell, household, page)])),
     shadowed: [...household.declarers.keys()].filter((name) => kernelNames.has(name)),
     findings: problems.map(({ cell, problem }) => toFinding(cell, problem)),
     failed: firstErrors(problems),
@@ -76,18 +80,22 @@ function analysedCell({ id, source, reading }: ReadCell): Graph['cells'][number]
   }
 }
 
-function upstreamOf(cell: ReadCell, { cells, declarers }: Household): readonly CellId[] {
-  const upstream = new Set(cell.reading.reads.flatMap((use) => (declarers.get(use.name) ?? []).map((one) => one.cell)))
-  upstream.delete(cell.id)
-  return cells.map((other) => other.id).filter((id) => upstream.has(id))
+/** Where each cell stands on the page. */
+function pageOf(cells: readonly ReadCell[]): (id: CellId) => number {
+  const page = new Map(cells.map((cell, index) => [cell.id, index]))
+  return (id) => page.get(id) ?? 0
 }
 
-function inPageOrder({ cells }: Household, problems: readonly CellProblem[]): CellProblem[] {
-  const page = new Map(cells.map((cell, index) => [cell.id, index]))
-  const position = (id: CellId) => page.get(id) ?? 0
+function upstreamOf(cell: ReadCell, { declarers }: Household, page: (id: CellId) => number): readonly CellId[] {
+  const upstream = new Set(cell.reading.reads.flatMap((use) => (declarers.get(use.name) ?? []).map((one) => one.cell)))
+  upstream.delete(cell.id)
+  return [...upstream].sort((a, b) => page(a) - page(b))
+}
+
+function inPageOrder(problems: readonly CellProblem[], page: (id: CellId) => number): CellProblem[] {
   return [...problems].sort(
     (a, b) =>
-      position(a.cell) - position(b.cell) ||
+      page(a.cell) - page(b.cell) ||
       a.problem.place.line - b.problem.place.line ||
       a.problem.place.column - b.problem.place.column,
   )
