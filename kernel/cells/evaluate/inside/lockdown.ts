@@ -50,13 +50,8 @@ function anonymousIntrinsics(): Record<string, object> {
     stringIterator: prototypeOf(''[Symbol.iterator]()),
     matchIterator: prototypeOf('a'.matchAll(/a/g)),
     promise: prototypeOf((async () => {})()),
-    fromSync: prototypeOf(asyncFromSyncIterator()),
+    asyncIteration: prototypeOf((async function* () {})()),
   }
-}
-
-/** The iterator that `for await` wraps around a synchronous one is never handed out; its parent is the next best root. */
-function asyncFromSyncIterator(): object {
-  return (async function* () {})()
 }
 
 /** `Function`, and its async and generator kin, can turn text into code; each is replaced by one that refuses. */

@@ -61,6 +61,8 @@ export function attempt(platform: Platform, isolate: Isolate, request: AttemptRe
 
     const onLost = (loss: Loss) => finish({ how: 'lost', running, loss })
     isolate.listen({ onLine, onLost })
+    // An isolate may have been lost while it waited; it says so as soon as someone listens.
+    if (over) return
     isolate.watch(true)
     const message: RunMessage = {
       type: 'run',
