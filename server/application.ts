@@ -87,6 +87,11 @@ export async function buildApplication(options: ApplicationOptions): Promise<App
     checkArrival({ method: request.method, path: pathOf(request.url), headers: request.headers, port })
   })
 
+  // A refused upgrade has left the server's keeping: nobody else would close its socket, and closing down would wait for it.
+  app.addHook('onResponse', async ({ raw }, reply) => {
+    if (raw.headers.upgrade !== undefined && reply.statusCode >= 400) raw.socket.end(() => raw.socket.destroy())
+  })
+
   await app.register(fastifyRateLimit, {
     global: true,
     max: options.requestsPerMinute ?? 3000,

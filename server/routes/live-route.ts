@@ -16,6 +16,8 @@ const windowLength = 10_000
 const backlogBytes = 32 * 1024 * 1024
 /** Browsers send a ping every 15 s; after three without one the connection counts as lost. */
 const silence = 45_000
+/** Time to answer a goodbye. */
+const farewell = 1000
 
 export function liveRoute(app: App, { documents, clock, log }: RouteParts): void {
   app.get(
@@ -57,7 +59,7 @@ class SocketSession implements Connection {
     this.#log = log
     socket.on('message', (data, isBinary) => this.#hear(isBinary ? undefined : data.toString()))
     socket.on('close', () => this.#ended())
-    socket.on('error', (error) => log.warn({ error }, 'a live connection failed'))
+    socket.on('error', (error) => log.info({ error }, 'a live connection failed'))
     this.#waitForWord()
   }
 
@@ -78,12 +80,18 @@ class SocketSession implements Connection {
   }
 
   close(): void {
-    this.#socket.close(1001)
+    this.#sayGoodbye(1001)
   }
 
   end(trouble: Trouble): void {
     this.send({ type: 'refused', ...trouble.toBody() })
-    this.#socket.close(1008)
+    this.#sayGoodbye(1008)
+  }
+
+  /** A browser that does not answer the goodbye is cut off: a server that ends does not wait for it. */
+  #sayGoodbye(code: number): void {
+    this.#socket.close(code)
+    this.#clock.later(farewell, () => this.#socket.terminate())
   }
 
   #hear(text: string | undefined): void {

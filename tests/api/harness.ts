@@ -8,9 +8,16 @@ import { LabFileSystem, labKernel, labStore, seededChance } from '../lab/index.j
 export const labPort = 4180
 export const ownHost = `127.0.0.1:${labPort}`
 
+type Method = NonNullable<InjectOptions['method']>
+
+export interface Asked {
+  readonly headers?: Record<string, string>
+  readonly payload?: string | object
+}
+
 export interface Harness extends Application {
   readonly files: LabFileSystem
-  ask(method: InjectOptions['method'], url: string, options?: InjectOptions): ReturnType<FastifyInstance['inject']>
+  ask(method: Method, url: string, options?: Asked): ReturnType<FastifyInstance['inject']>
 }
 
 export async function openHarness(options: Partial<ApplicationOptions> = {}): Promise<Harness> {
@@ -28,7 +35,12 @@ export async function openHarness(options: Partial<ApplicationOptions> = {}): Pr
   return {
     ...application,
     files,
-    ask: (method, url, { headers, ...rest } = {}) =>
-      application.app.inject({ method, url, headers: { host: ownHost, ...headers }, ...rest }),
+    ask: (method, url, { headers, payload } = {}) =>
+      application.app.inject({
+        method,
+        url,
+        headers: { host: ownHost, ...headers },
+        ...(payload === undefined ? {} : { payload }),
+      }),
   }
 }

@@ -91,7 +91,7 @@ function applyChange(names: Map<string, Inode>, change: NameChange): void {
 export const isWithin = (path: string, folder: string) => path === folder || path.startsWith(folder + sep)
 
 /** Safe bytes, then some of the unflushed ones: none, a part, all, or as many but of garbage. */
-function tear(inode: Inode, chance: Chance): Uint8Array {
+function tear(inode: Inode, chance: Chance): Uint8Array<ArrayBuffer> {
   const { present, safe } = inode
   const grew = present.length > safe.length && safe.every((byte, index) => byte === present[index])
   if (!grew)
