@@ -4,10 +4,10 @@
  */
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
-import { transform } from 'esbuild-wasm'
+import { stop, transform } from 'esbuild-wasm'
 import type typescript from 'typescript'
 import { createChecker } from '../kernel/cells/check/index.js'
-import { createEraser } from '../kernel/cells/compile/index.js'
+import { createEraser, guardTransform } from '../kernel/cells/compile/index.js'
 import { createNodeHost } from '../kernel/cells/host-node/index.js'
 import { createPipeline, type Pipeline } from '../kernel/cells/index.js'
 import type { Checker, Eraser, EvaluationHost, KernelDeclarations } from '../kernel/cells/program/index.js'
@@ -36,7 +36,7 @@ export async function openToolchain(folder: string = kernelFolder): Promise<Tool
     readFile(`${folder}sandbox.js`, 'utf8'),
   ])
   const kernel = JSON.parse(kernelText) as KernelIdentity
-  const erase = createEraser(transform)
+  const erase = createEraser(guardTransform(transform, { restart: () => stop(), after }))
   const host = createNodeHost({ sandboxText })
   const pipeline = createPipeline({ erase, host, kernel, checker: () => openChecker(folder) })
   return { kernel, erase, host, pipeline, close: () => host.close() }
@@ -48,4 +48,10 @@ async function openChecker(folder: string): Promise<Checker> {
     import('typescript'),
   ])
   return createChecker(compiler.default as typeof typescript, JSON.parse(declarations) as KernelDeclarations)
+}
+
+/** The clock of the guard that replaces a compiler which a hostile source has brought down. */
+function after(milliseconds: number, call: () => void): () => void {
+  const timer = setTimeout(call, milliseconds)
+  return () => clearTimeout(timer)
 }

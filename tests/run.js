@@ -4,7 +4,8 @@
  */
 
 import { findBrowser, installBrowser, installLine } from '../server/bin/browser.js'
-import { ensureBuilt, ensureInstalled, runTool, stop } from '../server/bin/preparation.js'
+import { ensureBuilt } from '../server/bin/freshness.js'
+import { ensureInstalled, runTool, stop } from '../server/bin/preparation.js'
 
 const say = (sentence) => process.stdout.write(`${sentence}\n`)
 

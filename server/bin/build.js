@@ -4,8 +4,7 @@
  */
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
-import { buildFolder, ensureInstalled, root, runTool } from './preparation.js'
+import { buildFolder, root, runTool } from './preparation.js'
 
 /** Makes `.build` from the present sources. */
 export async function build(say) {
@@ -32,11 +31,4 @@ export async function buildKernel() {
     readFile: (path) => (existsSync(path) ? readFileSync(path, 'utf8') : undefined),
   })
   writeFileSync(join(folder, 'declarations.json'), JSON.stringify(declarations))
-}
-
-if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const say = (sentence) => process.stdout.write(`${sentence}\n`)
-  ensureInstalled(say)
-  await build(say)
-  say('Built.')
 }

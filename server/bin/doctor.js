@@ -3,7 +3,8 @@ import { accessSync, constants, existsSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { dirname, join } from 'node:path'
 import { findBrowser, installLine } from './browser.js'
-import { isBuilt, isInstalled, nodeProblem, root } from './preparation.js'
+import { isBuilt } from './freshness.js'
+import { isInstalled, nodeProblem, root } from './preparation.js'
 
 const port = Number(process.env.HOVERFOLIO_PORT ?? 4180)
 const dataFolder = process.env.HOVERFOLIO_DATA ?? join(root, 'data')

@@ -1,17 +1,16 @@
 /**
- * What must be true before anything runs: packages installed as the lock file says, and the build made from the
- * present sources. Plain JavaScript with Node's own modules only, because it runs before anything is installed.
+ * What must be true before anything runs: Node new enough and packages installed as the lock file says. Plain JavaScript with
+ * Node's own modules only, because it runs before anything is installed.
  */
 import { spawnSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 export const root = fileURLToPath(new URL('../..', import.meta.url))
 export const buildFolder = join(root, '.build')
 
-const sourceFolders = ['shared', 'kernel', 'server', 'client']
 const oldestNode = [20, 19]
 
 /** Stops with one sentence and the exit code 1. */
@@ -64,48 +63,13 @@ export function isInstalled() {
   return existsSync(installMark()) && readFileSync(installMark(), 'utf8') === lockHash()
 }
 
-/** Builds when a source file has changed since the last build. */
-export async function ensureBuilt(say) {
-  const mark = join(buildFolder, 'sources.sha256')
-  const hash = sourceHash()
-  if (existsSync(mark) && readFileSync(mark, 'utf8') === hash) return
-  const { build } = await import('./build.js')
-  await build(say)
-  mkdirSync(buildFolder, { recursive: true })
-  writeFileSync(mark, hash)
-}
-
-/** True when the build was made from the present sources. */
-export function isBuilt() {
-  const mark = join(buildFolder, 'sources.sha256')
-  return existsSync(mark) && readFileSync(mark, 'utf8') === sourceHash()
-}
-
 function installMark() {
   return join(root, 'node_modules', '.installed.sha256')
 }
 
-function lockHash() {
+/** Hash over the lock file. */
+export function lockHash() {
   return createHash('sha256')
     .update(readFileSync(join(root, 'package-lock.json')))
     .digest('hex')
-}
-
-function sourceHash() {
-  const hash = createHash('sha256').update(lockHash())
-  for (const file of sourceFiles())
-    hash
-      .update(file)
-      .update('\0')
-      .update(readFileSync(join(root, file)))
-      .update('\0')
-  return hash.digest('hex')
-}
-
-function sourceFiles() {
-  const files = ['tsconfig.json', 'package.json']
-  for (const folder of sourceFolders)
-    for (const entry of readdirSync(join(root, folder), { recursive: true, withFileTypes: true }))
-      if (entry.isFile()) files.push(join(entry.parentPath, entry.name).slice(root.length))
-  return files.sort()
 }

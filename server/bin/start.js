@@ -1,5 +1,6 @@
 /** `npm start`: installs and builds what is missing, serves, prints the address. Options are those of `hoverfolio serve`. */
-import { ensureBuilt, ensureInstalled } from './preparation.js'
+import { ensureBuilt } from './freshness.js'
+import { ensureInstalled } from './preparation.js'
 
 const say = (sentence) => process.stdout.write(`${sentence}\n`)
 
