@@ -143,7 +143,7 @@ async function checkAfterRestart({ files, browsers, typed }: Session): Promise<v
   expect(kept.ok && kept.notebook.threads).toEqual(sampleNotebook().threads)
 }
 
-const seeds = process.env.HOVERFOLIO_LAB_SEEDS === undefined ? 3 : Number(process.env.HOVERFOLIO_LAB_SEEDS)
+const seeds = process.env.HOVERFOLIO_LAB_SEEDS === undefined ? 2 : Number(process.env.HOVERFOLIO_LAB_SEEDS)
 
 describe.each(Array.from({ length: seeds }, (_, index) => 1 + index * 7919))('live documents, seed %i', (seed) => {
   it('LiveDocuments keeps everything acknowledged when power is cut at each operation', async () => {

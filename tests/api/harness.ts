@@ -1,6 +1,6 @@
 /** An application on the lab's disk, asked by `inject`. */
 
-import type { FastifyInstance, InjectOptions } from 'fastify'
+import type { InjectOptions, LightMyRequestResponse } from 'fastify'
 import { evaluatorFrame } from '../../kernel/cells/host-browser/index.js'
 import { type Application, type ApplicationOptions, buildApplication } from '../../server/application.js'
 import { LabFileSystem, labKernel, labStore, seededChance } from '../lab/index.js'
@@ -17,7 +17,7 @@ export interface Asked {
 
 export interface Harness extends Application {
   readonly files: LabFileSystem
-  ask(method: Method, url: string, options?: Asked): ReturnType<FastifyInstance['inject']>
+  ask(method: Method, url: string, options?: Asked): Promise<LightMyRequestResponse>
 }
 
 export async function openHarness(options: Partial<ApplicationOptions> = {}): Promise<Harness> {
