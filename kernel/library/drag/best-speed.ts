@@ -3,7 +3,7 @@ import { requireNonNegative, requirePositive, requireRepresentable } from '../ch
 import { checkOptions } from '../errors.js'
 import type { Area, Density, Force, Speed } from '../quantity.js'
 import { type ParabolicPolar, requirePolar } from './polar.js'
-import { type PowerRequired, powerRequired } from './power-required.js'
+import { levelFlight, type PowerRequired } from './power-required.js'
 
 export interface BestSpeedOptions {
   readonly polar: ParabolicPolar
@@ -81,7 +81,7 @@ function bestSpeed(method: string, options: BestSpeedOptions, share: 1 | 3): Bes
   const best = Math.sqrt((2 * weight) / (density * wingArea * lift))
   requireRepresentable(method, best)
   const speed = Math.max(best, floor)
-  const there = powerRequired({ polar, weight, wingArea, density, speed })
+  const there = levelFlight(method, polar, weight, wingArea, density, speed)
   return {
     speed,
     floorBinds: floor > best,

@@ -57,6 +57,18 @@ export function powerRequired(options: PowerRequiredOptions): PowerRequired {
   requirePositive(method, 'wingArea', wingArea, 'm^2')
   requirePositive(method, 'density', density, 'kg/m^3')
   requirePositive(method, 'speed', speed, 'm/s')
+  return levelFlight(method, polar, weight, wingArea, density, speed)
+}
+
+/** The formulas alone, for arguments that a public method of this folder has checked. */
+export function levelFlight(
+  method: string,
+  polar: ParabolicPolar,
+  weight: number,
+  wingArea: number,
+  density: number,
+  speed: number,
+): PowerRequired {
   const dynamicForce = 0.5 * density * speed * speed * wingArea
   const liftCoefficient = weight / dynamicForce
   const dragCoefficient = polar.zeroLiftDrag + polar.inducedFactor * liftCoefficient * liftCoefficient

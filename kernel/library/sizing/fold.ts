@@ -110,13 +110,13 @@ export function findFold(method: string, along: Along, from: number): Fold | und
   const root = brentRoot(leastExcess, bracket.near, bracket.far, bracket.valueNear, bracket.valueFar, 1e-11)
   leastExcess(root.x)
   const closesBelow = here > 0 === bracket.far < bracket.near
-  return Object.freeze({
+  return {
     name,
     value: root.x,
     ...(unit === undefined ? {} : { unit }),
     grossMass: at,
     closes: closesBelow ? 'up to' : 'from',
-  })
+  }
 }
 
 /** Least excess over gross mass, starting from a guess: walks downhill to a bracket, then refines it. */
