@@ -201,7 +201,14 @@ function matchFunction(
   const inPlace = isWithin(closure.node, matching.site)
   const result = signature.getReturnType()
   for (const returned of inference.follow(closure, args, given.node, inPlace ? 'in place' : 'from elsewhere'))
-    match(inference, matching, returned, [result], `${matching.callee}: the result of ${lastWord(subject)}`, 1)
+    match(
+      inference,
+      matching,
+      inPlace ? returned : { node: given.node, shape: returned.shape },
+      [result],
+      `${matching.callee}: the result of ${lastWord(subject)}`,
+      1,
+    )
 }
 
 function lastWord(subject: string): string {

@@ -182,4 +182,34 @@ export const correct: readonly (readonly [source: string, names: Readonly<Record
   ['const a = (3 * u.kg) | 0', { a: null }],
   ['const a = [..."text"].length', { a: '1' }],
   ['const f = (x) => x.mass * u.g0\nconst a = f({ mass: 2 * u.kg })', { a: 'kg m s^-2' }],
+  // As a sizing cell is written
+  [
+    'let m = 500 * u.kg\nfor (let i = 0; i < 9; i += 1) {\n  const n = 400 * u.kg + 0.3 * m\n  if (Math.abs(n - m) < 1e-9 * u.kg) break\n  m = n\n}',
+    { m: 'kg' },
+  ],
+  [
+    'const rows = [{ r: 1 * u.m, w: 2 * u.kg }]\nlet total = 0\nfor (const { r, w } of rows) total += r * w\nconst mean = total / rows.length',
+    { total: 'kg m', mean: 'kg m' },
+  ],
+  [
+    'const c = sizing.tryClose({ requiredMass: (m) => 0.4 * m, from: 5 * u.kg })\nif (!c.closed) throw new Error(c.reason)\nconst g = c.grossMass',
+    { g: 'kg' },
+  ],
+  [
+    'const rows = [4 * u.mps].map((v) => ({ v, e: v ** 2 }))\nconst e = rows[0].e\nconst v = rows.find((x) => x.v > 3 * u.mps)?.v',
+    { e: 'm^2 s^-2', v: 'm s^-1' },
+  ],
+  [
+    'interface Segment { time: Time; power: Power }\nconst all: Segment[] = [{ time: 3 * u.s, power: 2 * u.kW }]\nconst e = all.reduce((s, one) => s + one.time * one.power, 0)',
+    { e: 'kg m^2 s^-2' },
+  ],
+  [
+    'const masses: Record<string, Mass> = { a: 1 * u.kg }\nconst t = Object.values(masses).reduce((s, m) => s + m, 0)',
+    { t: 'kg' },
+  ],
+  ['const t = Object.entries({ a: 1 * u.kg }).map(([, m]) => m)[0]', { t: 'kg' }],
+  [
+    'const q = 0.5 * (1.2 * u.kg / u.m3) * (58 * u.mps) ** 2\nconst cl = (1600 * u.kg * u.g0) / (q * 15 * u.m2)',
+    { q: 'kg m^-1 s^-2', cl: '1' },
+  ],
 ]

@@ -4,6 +4,26 @@ const hoverWith = (thrust: string): string =>
 
 export const planted: readonly (readonly [source: string, line: number, column: number, words: string])[] = [
   [
+    'const f = (m) => m * u.g0\nsizing.close({ requiredMass: f, from: 5 * u.kg })',
+    2,
+    30,
+    'the result of requiredMass wants kg',
+  ],
+  [
+    'const lerp = (a, b, t) => a + (b - a) * t\nconst z = lerp(1 * u.m, 2 * u.kg, 0.5)',
+    2,
+    11,
+    'Cannot subtract b (kg) and a (m)',
+  ],
+  ["const x = assumption('x', 3 * u.kg)\nconst y: Length = x", 2, 19, 'y wants m but got kg'],
+  [
+    "const v = [1 * u.mps]\nfigure.line({ caption: 'c', x: { label: 'v', unit: 'kg', values: v }, y: { label: 'p', values: v } })",
+    2,
+    52,
+    "The unit 'kg'",
+  ],
+  ['let m = 500\nfor (let i = 0; i < 20; i += 1) m = 400 * u.kg + 0.3 * m', 2, 37, '0.3 * m (a pure number)'],
+  [
     'const range = 85 * u.km\nconst speed = 58 * u.mps\nconst a = range + speed',
     3,
     11,
