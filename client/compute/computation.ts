@@ -61,6 +61,8 @@ export class Computation {
   #dimensions: DimensionTable = new Map()
   #checked: Graph | undefined
   #run: Run | undefined
+  /** The run has lasted long enough to be shown. */
+  #long = false
   #cancelPause: (() => void) | undefined
   #turn = 0
   #toShare = new Map<CellId, CellResult>()
@@ -159,9 +161,9 @@ export class Computation {
     let end = () => {}
     const run: Run = { controller, done: new Promise((resolve) => (end = resolve)) }
     this.#run = run
-    let long = false
+    this.#long = false
     const cancelNotice = this.#parts.after(noticeable, () => {
-      long = true
+      this.#long = true
       this.#events.onLongRun(true)
       this.#events.onChange()
     })
@@ -175,7 +177,8 @@ export class Computation {
       this.#run = undefined
       this.book.endRun()
       end()
-      if (long) this.#events.onLongRun(false)
+      if (this.#long) this.#events.onLongRun(false)
+      this.#long = false
       this.#events.onChange()
     }
   }
@@ -187,7 +190,10 @@ export class Computation {
     }
     const { results, ran } = await this.#parts.evaluate(reading, {}, phase, {
       signal: controller.signal,
-      onBegin: (cell) => this.book.begin([cell]),
+      onBegin: (cell) => {
+        this.book.begin([cell])
+        if (this.#long) this.#events.onChange()
+      },
       onResult: (result) => take([result]),
     })
     take(results)

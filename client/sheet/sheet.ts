@@ -73,10 +73,11 @@ export class Sheet {
 
   #showTitle(title: string): void {
     const heading = this.title
-    if (heading === null || heading.dataset.editing !== undefined) return
+    if (heading === null) return
     const shown = title.trim() === '' ? 'Untitled' : title
     if (heading.textContent !== shown) heading.textContent = shown
-    if (!document.title.startsWith(shown)) document.title = `${shown} · Hoverfolio`
+    const pageTitle = `${shown} · Hoverfolio`
+    if (document.title !== pageTitle) document.title = pageTitle
   }
 }
 
