@@ -1,14 +1,27 @@
-/** The checker as a question to its worker, started at the first question; overtaken questions are skipped. */
+/** The checker's worker, started at the first question. */
 import type { CheckReport, Graph } from '../../kernel/cells/program/index.js'
+import type { LanguageAnswer, LanguageCall } from '../editor/language/protocol.js'
+import checkWorker from '../workers/check.worker.ts?worker&url'
+import type { CheckAnswer, CheckQuestion } from '../workers/check-questions.js'
 import { asker } from '../workers/questions.js'
+import { startWorker } from '../workers/start-worker.js'
 import { latestOnly } from './latest.js'
 
-export function checkInWorker(): (graph: Graph) => Promise<CheckReport | null> {
-  let ask: ((graph: Graph) => Promise<CheckReport>) | undefined
-  return latestOnly((graph: Graph) => {
-    ask ??= asker<Graph, CheckReport>(
-      new Worker(new URL('../workers/check.worker.ts', import.meta.url), { type: 'module' }),
-    )
-    return ask(graph)
-  })
+export interface CheckWorker {
+  /** `null` for a question that a newer one has overtaken. */
+  check(graph: Graph): Promise<CheckReport | null>
+  /** The editor's questions about a place; none is skipped. */
+  language(call: LanguageCall): Promise<LanguageAnswer>
+}
+
+export function openCheckWorker(): CheckWorker {
+  let asked: ((question: CheckQuestion) => Promise<CheckAnswer>) | undefined
+  const ask = (question: CheckQuestion) => {
+    asked ??= asker<CheckQuestion, CheckAnswer>(startWorker(checkWorker))
+    return asked(question)
+  }
+  return {
+    check: latestOnly((graph: Graph) => ask({ check: graph }) as Promise<CheckReport>),
+    language: (call) => ask({ language: call }) as Promise<LanguageAnswer>,
+  }
 }

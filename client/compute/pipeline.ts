@@ -3,7 +3,7 @@ import { createBrowserHost } from '../../kernel/cells/host-browser/index.js'
 import { createPipeline } from '../../kernel/cells/index.js'
 import type { EvaluationHost } from '../../kernel/cells/program/index.js'
 import { eraseAtServer } from '../live/requests.js'
-import { checkInWorker } from './check-worker.js'
+import { type CheckWorker, openCheckWorker } from './check-worker.js'
 import { startCompiler } from './compile-worker.js'
 import type { ComputationParts } from './computation.js'
 import { lateEraser } from './late-eraser.js'
@@ -13,7 +13,7 @@ interface KernelIdentity {
   readonly names: readonly string[]
 }
 
-export interface PagePipeline extends Pick<ComputationParts, 'read' | 'evaluate' | 'check'> {
+export interface PagePipeline extends Pick<ComputationParts, 'read' | 'evaluate'>, CheckWorker {
   /** Starts the local compiler; called when the page can be read, so that it is in nobody's way. */
   startCompiler(): void
 }
@@ -29,7 +29,7 @@ export function openPagePipeline(): PagePipeline {
     read: async (cells) => (await pipeline()).read(cells),
     evaluate: async (reading, overrides, wanted, options) =>
       (await pipeline()).evaluate(reading, overrides, wanted, options),
-    check: checkInWorker(),
+    ...openCheckWorker(),
     startCompiler: eraser.start,
   }
 }

@@ -7,7 +7,8 @@ import { TextBinding } from './binding/text-binding.js'
 import type { EditorContext } from './context.js'
 import type { CaretPlace, EditingSurface, SurfaceOptions } from './editing-surface.js'
 import { marksOf } from './findings.js'
-import { editorOptions, quietServices } from './look/options.js'
+import { cellLanguage, registerCellLanguage } from './look/cell-language.js'
+import { editorOptions, modelOptions, quietServices } from './look/options.js'
 import { dressInPaper } from './look/theme.js'
 import { type IPosition, KeyCode, KeyMod, editor as monacoEditor, Uri } from './monaco.js'
 import { type OpenCell, registerOpenCell, setDimensions } from './open-cells.js'
@@ -22,18 +23,26 @@ function prepareOnce(): void {
   if (prepared) return
   prepared = true
   dressInPaper()
-  registerProviders()
+  registerCellLanguage()
+  registerProviders(cellLanguage)
   void document.fonts.ready.then(() => monacoEditor.remeasureFonts())
 }
 
 export function openCellEditor(context: EditorContext, options: SurfaceOptions): EditingSurface {
-  prepareOnce()
   const { container, text, undo } = options
   container.classList.add('cell-editor')
   opened += 1
-  const model = monacoEditor.createModel('', 'typescript', Uri.parse(`file:///cells/${options.cell}-${opened}.ts`))
+  // The first editor brings its services with it, so it comes before anything that would make others.
+  const editor = monacoEditor.create(
+    container,
+    { ...editorOptions(container, options.label), model: null },
+    quietServices,
+  )
+  prepareOnce()
+  const model = monacoEditor.createModel('', cellLanguage, Uri.parse(`file:///cells/${options.cell}-${opened}.ts`))
+  model.updateOptions(modelOptions)
   leaveUndoToTheNotebook(model, undo)
-  const editor = monacoEditor.create(container, { ...editorOptions(container, options.label), model }, quietServices)
+  editor.setModel(model)
   const open: OpenCell = { cell: options.cell, context, dimensions: new Map() }
   const endOpen = registerOpenCell(model, open)
   const binding = new TextBinding(boundMonaco(editor, model), text, undo, options.onRefused)

@@ -8,9 +8,9 @@ import 'monaco-editor/features/hover/register'
 import 'monaco-editor/features/indentation/register'
 import 'monaco-editor/features/inlayHints/register'
 import 'monaco-editor/features/parameterHints/register'
-import 'monaco-editor/features/suggest/register'
+// The feature named "suggest" registers something else; this is the one that proposes.
+import 'monaco-editor/editor/contrib/suggest/browser/suggestController'
 import 'monaco-editor/features/wordOperations/register'
-import 'monaco-editor/languages/definitions/typescript/register'
 
 export {
   Emitter,

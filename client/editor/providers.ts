@@ -7,10 +7,8 @@ import type { At, Proposal } from './language/protocol.js'
 import { type IPosition, languages, type editor as monacoEditor, Range } from './monaco.js'
 import { dimensionKey, type OpenCell, onDimensions, openCellOf } from './open-cells.js'
 
-const language = 'typescript'
-
 /** Registers every feature; once for the page. */
-export function registerProviders(): void {
+export function registerProviders(language: string): void {
   languages.registerCompletionItemProvider(language, proposals)
   languages.registerSignatureHelpProvider(language, signatures)
   languages.registerHoverProvider(language, meanings)
@@ -97,10 +95,7 @@ const signatures: languages.SignatureHelpProvider = {
         signatures: found.signatures.map(({ label, parameters, documentation }) => ({
           label,
           documentation: { value: documentationMarkdown(documentation) },
-          parameters: parameters.map((parameter) => ({
-            label: [parameter.label[0], parameter.label[1]],
-            documentation: parameter.text,
-          })),
+          parameters: parameters.map((parameter) => ({ label: [parameter.label[0], parameter.label[1]] })),
         })),
       },
       dispose: () => undefined,

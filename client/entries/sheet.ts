@@ -1,6 +1,7 @@
 /** The notebook page: takes over the sheet that the server drew. */
 import '../styles/sheet-page.css'
 import { openPagePipeline } from '../compute/pipeline.js'
+import { loadCodeEditor } from '../editor/code-editor.js'
 import { OpenNotebook } from '../notebook/notebook.js'
 import { readPageData } from '../notebook/page-data.js'
 
@@ -11,5 +12,12 @@ if (main !== null) {
   void notebook.connect()
   // After the first paint and the first answers: the compiler is 12 MB that nobody should wait for.
   const idle = window.requestIdleCallback ?? ((call: () => void) => setTimeout(call, 500))
-  idle(() => pipeline.startCompiler(), { timeout: 3000 })
+  idle(
+    () => {
+      pipeline.startCompiler()
+      // Next the editor, so that a first edit finds it there; a failure is tried again when a cell is opened.
+      idle(() => void loadCodeEditor().catch(() => undefined), { timeout: 10_000 })
+    },
+    { timeout: 3000 },
+  )
 }

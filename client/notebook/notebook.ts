@@ -2,9 +2,11 @@
 import type * as Y from 'yjs'
 import { type CellId, type CellKind, limits, type PageData } from '../../shared/contracts/index.js'
 import type { SheetView } from '../../shared/rendering/index.js'
+import type { CheckWorker } from '../compute/check-worker.js'
 import { Computation, type ComputationParts } from '../compute/computation.js'
 import { Sharing } from '../compute/sharing.js'
-import type { CaretPlace } from '../editor/editing-surface.js'
+import type { CaretPlace, OpenSurface } from '../editor/editing-surface.js'
+import { languageAsker } from '../editor/language/ask-worker.js'
 import { browserClock, openLiveSocket } from '../live/browser-socket.js'
 import {
   addCell,
@@ -30,11 +32,11 @@ import { listenToKeys } from './keyboard.js'
 import { newsOf } from './news.js'
 import { numbersOfPage, snapshotOfPage } from './page-data.js'
 import { makeSheetEnd } from './sheet-end.js'
-import { surfaceFor } from './surfaces.js'
+import { surfaces } from './surfaces.js'
 import { TitleEditor } from './title-editor.js'
 
-/** What runs elsewhere and is handed in: reading, evaluating, checking. */
-export type Pipeline = Pick<ComputationParts, 'read' | 'evaluate' | 'check'>
+/** What runs elsewhere and is handed in: reading, evaluating, checking, and what the editor asks about cells. */
+export type Pipeline = Pick<ComputationParts, 'read' | 'evaluate'> & CheckWorker
 
 export class OpenNotebook {
   readonly #data: PageData
@@ -46,6 +48,7 @@ export class OpenNotebook {
   readonly #sharing: Sharing
   readonly #sheet: Sheet
   readonly #title: TitleEditor | undefined
+  readonly #surfaceFor: (kind: CellKind) => OpenSurface
   #session: LiveSession | undefined
   #doc: Y.Doc | undefined
   #undo: Y.UndoManager | undefined
@@ -66,6 +69,12 @@ export class OpenNotebook {
         onTrouble: (sentence) => this.#announcer.say(sentence),
       },
     )
+    this.#surfaceFor = surfaces({
+      ask: languageAsker(pipeline.language, () => sizingCells(this.#snapshot())),
+      textOf: (id) => (this.#doc === undefined ? undefined : sourceOf(this.#doc, id)),
+      numberOf: (id) => this.#sheet.section(id)?.view.number,
+      goTo: (id, caret) => this.#goTo(id, caret),
+    })
     this.#computation.book.showStored(data.results, data.outOfDate)
     this.#view = this.#makeView()
     this.#sheet = new Sheet(main, this.#view, {
@@ -114,10 +123,11 @@ export class OpenNotebook {
       return
     }
     undo.stopCapturing()
+    this.#endOtherSizing(section)
     const { kind, number, findings } = section.view
     void section.edit(
       (container) =>
-        surfaceFor(kind)({
+        this.#surfaceFor(kind)({
           container,
           cell: id,
           text,
@@ -130,6 +140,23 @@ export class OpenNotebook {
         }),
       caret,
     )
+  }
+
+  /** Code is edited in one cell at a time; the others show it as text. */
+  #endOtherSizing(section: CellSection): void {
+    for (const { id, kind } of this.#view.cells) {
+      const other = this.#sheet.section(id)
+      if (kind !== 'sizing' || other === section || other?.editing !== true) continue
+      this.#folds.open(id)
+      other.endEdit()
+    }
+  }
+
+  /** Shows a place in another cell and edits there. */
+  #goTo(id: CellId, caret: CaretPlace): void {
+    this.#folds.open(id)
+    this.edit(id, caret)
+    this.#sheet.section(id)?.element.scrollIntoView({ block: 'nearest' })
   }
 
   #leave(section: CellSection, to: 'next' | 'previous' | 'cell'): void {
@@ -289,7 +316,7 @@ export class OpenNotebook {
   }
 
   #follow(snapshot: DocumentSnapshot): void {
-    this.#computation.setCells(snapshot.cells.filter((cell) => cell.kind === 'sizing'))
+    this.#computation.setCells(sizingCells(snapshot))
   }
 
   #showSaving(state: SavingState): void {
@@ -306,3 +333,5 @@ export class OpenNotebook {
     if (running) this.#announcer.say('Computing; Escape stops it.')
   }
 }
+
+const sizingCells = (snapshot: DocumentSnapshot) => snapshot.cells.filter((cell) => cell.kind === 'sizing')

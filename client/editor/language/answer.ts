@@ -2,12 +2,12 @@
 import type { CellLanguage } from '../../../kernel/cells/check/index.js'
 import { declarationAt, declaredNamesOf, meaningAt } from './meaning.js'
 import { proposalAt, proposalsAt } from './proposals.js'
-import type { LanguageAsk, LanguageCall, LanguageQuestions } from './protocol.js'
+import type { LanguageAnswer, LanguageCall } from './protocol.js'
 import { renameTargetAt, renamingAt } from './renaming.js'
 import { signatureAt } from './signature.js'
 
 /** Never throws for any text: a feature that fails inside TypeScript has nothing to say. */
-export function answerLanguage(cells: CellLanguage, call: LanguageCall): LanguageQuestions[LanguageAsk]['answer'] {
+export function answerLanguage(cells: CellLanguage, call: LanguageCall): LanguageAnswer {
   cells.setCells(call.cells)
   switch (call.ask) {
     case 'proposals':

@@ -40,5 +40,5 @@ function textOfTag({ tag, text }: Documentation['tags'][number]): string {
 
 function codeBlock(text: string): string {
   const fence = text.includes('```') ? '````' : '```'
-  return `${fence}typescript\n${text}\n${fence}`
+  return `${fence}cell\n${text}\n${fence}`
 }

@@ -10,7 +10,8 @@ export function textOf(parts: readonly ts.SymbolDisplayPart[] | undefined): stri
 export function displayOf(parts: readonly ts.SymbolDisplayPart[] | undefined): string {
   return textOf(parts)
     .replace(/^\((?:alias|property|method|parameter|local var|local function|local const|getter|enum member)\) /, '')
-    .replace(/\nimport [\s\S]*$/, '')
+    .replace(/^function /, '')
+    .replace(/\n(?:import|export) [\s\S]*$/, '')
     .trim()
 }
 

@@ -39,7 +39,8 @@ export interface Proposal {
 export interface SignatureHelp {
   readonly signatures: readonly {
     readonly label: string
-    readonly parameters: readonly { readonly label: readonly [start: number, end: number]; readonly text: string }[]
+    /** Where each parameter stands in the label. */
+    readonly parameters: readonly { readonly label: readonly [start: number, end: number] }[]
     readonly documentation: Documentation
   }[]
   readonly activeSignature: number
@@ -94,6 +95,7 @@ export interface LanguageQuestions {
 }
 
 export type LanguageAsk = keyof LanguageQuestions
+export type LanguageAnswer = LanguageQuestions[LanguageAsk]['answer']
 
 /** One question as it travels: always with all cells as they are now, so that no answer is about an older text. */
 export type LanguageCall = {

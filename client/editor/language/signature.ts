@@ -20,7 +20,7 @@ function signatureOf(item: ts.SignatureHelpItem): SignatureHelp['signatures'][nu
     if (index > 0) label += textOf(item.separatorDisplayParts)
     const start = label.length
     label += textOf(parameter.displayParts)
-    return { label: [start, label.length] as const, text: textOf(parameter.documentation) }
+    return { label: [start, label.length] as const }
   })
   label += textOf(item.suffixDisplayParts)
   return {

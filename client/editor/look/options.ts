@@ -18,6 +18,14 @@ export function editorOptions(container: HTMLElement, label: string): Options {
   }
 }
 
+/** Brackets are ink like the rest: colours stand for comments, texts, numbers and key words only. */
+export const modelOptions: monacoEditor.ITextModelUpdateOptions = {
+  tabSize: 2,
+  indentSize: 2,
+  insertSpaces: true,
+  bracketColorizationOptions: { enabled: false, independentColorPoolPerBracketType: false },
+}
+
 const manner: Options = {
   accessibilitySupport: 'on',
   automaticLayout: true,
@@ -28,7 +36,10 @@ const manner: Options = {
   cursorBlinking: 'solid',
   detectIndentation: false,
   dragAndDrop: false,
-  fixedOverflowWidgets: true,
+  // The browser's EditContext loses its place when keys come faster than frames; a hidden text area does not.
+  editContext: false,
+  // Placed in the page, not in the window: in the window their place is wrong once the page is scrolled.
+  fixedOverflowWidgets: false,
   folding: false,
   fontLigatures: false,
   glyphMargin: false,
@@ -57,11 +68,11 @@ const manner: Options = {
   stickyScroll: { enabled: false },
   suggest: { showIcons: false, showStatusBar: false, showInlineDetails: false, preview: false },
   suggestLineHeight: 24,
-  tabSize: 2,
   unicodeHighlight: { ambiguousCharacters: false, invisibleCharacters: false },
   unusualLineTerminators: 'off',
   wordBasedSuggestions: 'off',
-  wordWrap: 'off',
+  wordWrap: 'on',
+  wrappingIndent: 'indent',
   wrappingStrategy: 'simple',
 }
 

@@ -25,7 +25,6 @@ function define(): void {
     { token: 'keyword', foreground: bare(colour('--code-keyword', '#0b5b66')), fontStyle: 'bold' },
     { token: 'string', foreground: bare(colour('--code-text', '#7a4a12')) },
     { token: 'number', foreground: bare(colour('--code-number', '#484c8a')) },
-    ...['type', 'identifier', 'delimiter', 'regexp', 'annotation'].map((token) => ({ token, foreground: bare(ink) })),
   ]
   editor.defineTheme('sheet', {
     base: dark ? 'vs-dark' : 'vs',
@@ -64,6 +63,7 @@ function define(): void {
       'editorWidget.border': rule,
       'list.focusBackground': note,
       'list.hoverBackground': note,
+      'widget.shadow': '#00000000',
       'scrollbarSlider.background': `${soft}55`,
       'scrollbarSlider.hoverBackground': `${soft}88`,
       'scrollbarSlider.activeBackground': `${soft}aa`,

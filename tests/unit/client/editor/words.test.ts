@@ -49,7 +49,7 @@ describe('documentationMarkdown', () => {
   })
 
   it('fullMarkdown puts the name with its type first, in code', () => {
-    expect(fullMarkdown({ display: 'const x: number', text: '', tags: [] })).toBe('```typescript\nconst x: number\n```')
+    expect(fullMarkdown({ display: 'const x: number', text: '', tags: [] })).toBe('```cell\nconst x: number\n```')
   })
 })
 
