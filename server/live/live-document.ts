@@ -124,6 +124,8 @@ export class LiveDocument {
     const after = contentOfNotebook(outside)
     await this.edit((doc) => applyOutsideChange(doc, before, after), textHash)
     this.#rest = restOf(outside)
+    // A new object also when only the title block changed: what is drawn from it is drawn again.
+    this.#content = undefined
     this.#restBytes = bytesOfRest(this.#rest)
   }
 

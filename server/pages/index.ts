@@ -2,5 +2,6 @@
 export { type ClientBuild, readClientBuild } from './client-build.js'
 export { listPage } from './list-page.js'
 export { type NotebookPage, notebookPage, sheetView } from './notebook-page.js'
+export { PageCache } from './page-cache.js'
 export { cautionsPage, refusalPage } from './plain-pages.js'
 export { plainStyle } from './style.js'

@@ -1,7 +1,7 @@
 /** Pages, and the forms of the list page. Forms answer with a redirect to what they made. */
 import { z } from 'zod'
 import { limits, type NotebookId, RenameNotebook } from '../../shared/contracts/index.js'
-import { cautionsPage, listPage, notebookPage, plainStyle } from '../pages/index.js'
+import { cautionsPage, listPage, notebookPage, PageCache, plainStyle } from '../pages/index.js'
 import { plainPagePolicy, sheetPolicy } from '../security/index.js'
 import { type App, NotebookParams, type RouteParts, TextReply } from './parts.js'
 
@@ -10,6 +10,7 @@ const SeeOther = { 303: z.null() }
 
 export function pageRoutes(app: App, parts: RouteParts): void {
   const { notebooks, shelf, build, kernel } = parts
+  const pages = new PageCache()
 
   app.get('/', { schema: { hide: true, response: { 200: TextReply } } }, async (_request, reply) => {
     const page = listPage(await notebooks.list(), build)
@@ -34,7 +35,10 @@ export function pageRoutes(app: App, parts: RouteParts): void {
     async ({ params: { id } }, reply) => {
       const document = await notebooks.get(id)
       const shelved = await shelf.read(document)
-      const page = notebookPage({ id, notebook: document.notebook, shelved, kernelHash: kernel.hash }, build)
+      const { content, notebook } = document
+      const page = pages.get(content, shelved, () =>
+        notebookPage({ id, notebook, shelved, kernelHash: kernel.hash }, build),
+      )
       return reply
         .type('text/html; charset=utf-8')
         .header('content-security-policy', sheetPolicy)
