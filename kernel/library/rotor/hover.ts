@@ -25,6 +25,8 @@ export interface HoverByMeritOptions {
   readonly density: Density
   /** Ideal over actual power, 0 to 1. */
   readonly figureOfMerit: Ratio
+  /** Induced power over that of rotors apart from each other, 1 when left out; see `rotor.overlap` and `rotor.coaxial`. */
+  readonly interference?: Ratio
 }
 
 export interface HoverByBladesOptions {
@@ -48,6 +50,8 @@ export interface HoverByBladesOptions {
   readonly tipLoss?: Ratio
   /** [m/s]; with it the tip Mach number is returned and watched. */
   readonly speedOfSound?: Speed
+  /** Induced power over that of rotors apart from each other, 1 when left out; see `rotor.overlap` and `rotor.coaxial`. */
+  readonly interference?: Ratio
 }
 
 export interface Hover {
@@ -82,7 +86,7 @@ export interface HoverByBlades extends Hover {
 }
 
 const method = 'rotor.hover'
-const knownByMerit = new Set(['thrust', 'diskArea', 'density', 'figureOfMerit'])
+const knownByMerit = new Set(['thrust', 'diskArea', 'density', 'figureOfMerit', 'interference'])
 const knownByBlades = new Set([
   'thrust',
   'radius',
@@ -94,17 +98,19 @@ const knownByBlades = new Set([
   'count',
   'tipLoss',
   'speedOfSound',
+  'interference',
 ])
 const knownByEither = new Set([...knownByMerit, ...knownByBlades])
 
 /**
  * Power to hover, with all losses in a figure of merit.
  *
- * @equation v_i = sqrt(T/(2 rho A)); P_ideal = T v_i; P = P_ideal/FM
- * @param options - `thrust` T [N] and `diskArea` A [m^2] of all rotors together, `density` rho [kg/m^3], `figureOfMerit` FM (0 to 1)
- * @returns `inducedVelocity` [m/s], `idealPower` [W], `power` [W] at the shafts, `figureOfMerit`, `diskLoading` [N/m^2],
- * `powerLoading` [N/W]
- * @throws InvalidInput for a value that is not positive and finite, a figure of merit above 1, and an unknown option
+ * @equation v_i = sqrt(T/(2 rho A)); P_ideal = T v_i; P = k P_ideal/FM
+ * @param options - `thrust` T [N] and `diskArea` A [m^2] of all rotors together, `density` rho [kg/m^3], `figureOfMerit` FM (0 to 1);
+ * optional `interference` k (1), from `rotor.overlap` or `rotor.coaxial`
+ * @returns `inducedVelocity` [m/s], `idealPower` [W], `power` [W] at the shafts, `figureOfMerit` FM/k, `diskLoading`
+ * [N/m^2], `powerLoading` [N/W]
+ * @throws InvalidInput for a value that is not positive and finite, a figure of merit above 1, an interference below 1, and an unknown option
  * @method Momentum theory of an actuator disk: uniform inflow, no swirl, far from the ground, rotors apart from each other.
  * @validity A figure of merit above 0.85 carries an advisory: measured rotors stay below (0.70 to 0.80 at full scale, 0.5 to 0.65
  * for small ones; from memory).
@@ -117,13 +123,14 @@ export function hover(options: HoverByMeritOptions): Hover
 /**
  * Power to hover, built up from induced and profile power.
  *
- * @equation P = kappa T v_i/B + n rho A V_tip^3 sigma c_d/8; v_i = sqrt(T/(2 rho n A)); FM = T v_i/P; C_T = T/(n rho A V_tip^2)
+ * @equation P = k kappa T v_i/B + n rho A V_tip^3 sigma c_d/8; v_i = sqrt(T/(2 rho n A)); FM = T v_i/P; C_T = T/(n rho A V_tip^2)
  * @param options - `thrust` T of all rotors together [N], `radius` [m], `density` rho [kg/m^3], `tipSpeed` V_tip [m/s],
- * `solidity` sigma, `inducedFactor` kappa (at least 1), `profileDrag` c_d; optional `count` n (1), `tipLoss` B (1), `speedOfSound` [m/s]
+ * `solidity` sigma, `inducedFactor` kappa (at least 1), `profileDrag` c_d; optional `count` n (1), `tipLoss` B (1),
+ * `speedOfSound` [m/s], `interference` k (1)
  * @returns what the form with a figure of merit returns, and `inducedPower` [W], `profilePower` [W], `torque` of one rotor [N m],
  * `thrustCoefficient`, `powerCoefficient`, `bladeLoading`, and `tipMach` where `speedOfSound` is given
- * @throws InvalidInput for a value that is not positive and finite, an induced factor below 1, a tip loss above 1, a count that is
- * not whole, and an unknown option
+ * @throws InvalidInput for a value that is not positive and finite, an induced factor or an interference below 1, a tip loss above 1,
+ * a count that is not whole, and an unknown option
  * @method Modified momentum theory: mean drag coefficient along the blade, equal rotors apart from each other. A constant c_d knows
  * no stall and no compressibility.
  * @validity Blade loading C_T/sigma up to 0.12 (stall approaches; from memory), tip Mach up to 0.7 (drag rise; from memory). Outside
@@ -154,7 +161,7 @@ export function hover(options: HoverByMeritOptions | HoverByBladesOptions): Hove
 
 function hoverByMerit(options: HoverByMeritOptions): Hover {
   checkOptions(method, options, knownByMerit)
-  const { thrust, diskArea, density, figureOfMerit } = options
+  const { thrust, diskArea, density, figureOfMerit, interference = 1 } = options
   requirePositive(method, 'thrust', thrust, 'N')
   requirePositive(method, 'diskArea', diskArea, 'm^2')
   requirePositive(method, 'density', density, 'kg/m^3')
@@ -165,24 +172,32 @@ function hoverByMerit(options: HoverByMeritOptions): Hover {
       value: describeValue(figureOfMerit),
       accepted: 'greater than 0 and at most 1: no rotor beats the ideal one',
     })
+  requireWithin(method, 'interference', interference, '1', 1, 2)
   const inducedVelocity = Math.sqrt(thrust / (2 * density * diskArea))
   const idealPower = thrust * inducedVelocity
-  const power = idealPower / figureOfMerit
+  const power = (interference * idealPower) / figureOfMerit
   const diskLoading = thrust / diskArea
   const powerLoading = thrust / power
   requireRepresentable(method, power + inducedVelocity + diskLoading + powerLoading)
   if (isListening()) adviseFigureOfMerit(figureOfMerit)
-  return { inducedVelocity, idealPower, power, figureOfMerit, diskLoading, powerLoading }
+  return {
+    inducedVelocity,
+    idealPower,
+    power,
+    figureOfMerit: figureOfMerit / interference,
+    diskLoading,
+    powerLoading,
+  }
 }
 
 function hoverByBlades(options: HoverByBladesOptions): HoverByBlades {
   checkBladeOptions(options)
   const { thrust, radius, density, tipSpeed, solidity, inducedFactor, profileDrag } = options
-  const { count = 1, tipLoss = 1, speedOfSound } = options
+  const { count = 1, tipLoss = 1, speedOfSound, interference = 1 } = options
   const diskArea = count * Math.PI * radius * radius
   const inducedVelocity = Math.sqrt(thrust / (2 * density * diskArea))
   const idealPower = thrust * inducedVelocity
-  const inducedPower = (inducedFactor * idealPower) / tipLoss
+  const inducedPower = (interference * inducedFactor * idealPower) / tipLoss
   const massFlow = density * diskArea * tipSpeed
   const profilePower = (massFlow * tipSpeed * tipSpeed * solidity * profileDrag) / 8
   const power = inducedPower + profilePower
@@ -225,4 +240,5 @@ function checkBladeOptions(options: HoverByBladesOptions): void {
   if (options.count !== undefined) requireCount(method, 'count', options.count)
   if (options.tipLoss !== undefined) requireWithin(method, 'tipLoss', options.tipLoss, '1', 0.5, 1)
   if (options.speedOfSound !== undefined) requirePositive(method, 'speedOfSound', options.speedOfSound, 'm/s')
+  if (options.interference !== undefined) requireWithin(method, 'interference', options.interference, '1', 1, 2)
 }
