@@ -9,7 +9,9 @@ import * as battery from './battery/index.js'
 import * as drag from './drag/index.js'
 import { assumption, requirement, result } from './evidence/index.js'
 import * as figure from './figure/index.js'
+import * as propeller from './propeller/index.js'
 import * as rotor from './rotor/index.js'
+import * as section from './section/index.js'
 import * as sizing from './sizing/index.js'
 import { u } from './units.js'
 import * as wing from './wing/index.js'
@@ -18,7 +20,9 @@ import * as wing from './wing/index.js'
 export interface Preloaded {
   readonly u: typeof u
   readonly air: typeof air
+  readonly section: typeof section
   readonly rotor: typeof rotor
+  readonly propeller: typeof propeller
   readonly wing: typeof wing
   readonly drag: typeof drag
   readonly battery: typeof battery
@@ -38,7 +42,9 @@ function freezeNamespace<N extends object>(namespace: N): N {
 export const preloaded: Preloaded = Object.freeze({
   u,
   air: freezeNamespace(air),
+  section: freezeNamespace(section),
   rotor: freezeNamespace(rotor),
+  propeller: freezeNamespace(propeller),
   wing: freezeNamespace(wing),
   drag: freezeNamespace(drag),
   battery: freezeNamespace(battery),
