@@ -49,6 +49,9 @@ export class NotebookText {
     const present = await this.#readRaw()
     if (present !== undefined && present !== expected) return 'changed outside'
     await this.#makeLiveFolder()
+    // After a failed write the text in the file may be known from pending.json alone, which is overwritten next.
+    if ((await this.#files.read(this.#base).then(decoded)) !== expected)
+      await replaceFile(this.#files, this.#base, expected)
     await replaceFile(this.#files, this.#pending, text)
     await replaceFile(this.#files, this.#path, text)
     await this.#files.rename(this.#pending, this.#base)
@@ -58,7 +61,7 @@ export class NotebookText {
 
   async known(): Promise<readonly string[]> {
     const texts = await Promise.all([this.#files.read(this.#base), this.#files.read(this.#pending)])
-    return texts.flatMap((bytes) => (bytes === undefined ? [] : [new TextDecoder().decode(bytes)]))
+    return texts.map(decoded).filter((text) => text !== undefined)
   }
 
   async keepKnown(text: string): Promise<void> {
@@ -75,8 +78,7 @@ export class NotebookText {
 
   /** Not refused for its content: what counts here is only whether it is still the text we know. */
   async #readRaw(): Promise<string | undefined> {
-    const bytes = await this.#files.read(this.#path)
-    return bytes === undefined ? undefined : new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes)
+    return decoded(await this.#files.read(this.#path))
   }
 
   get #base(): string {
@@ -86,4 +88,8 @@ export class NotebookText {
   get #pending(): string {
     return join(this.#live, 'pending.json')
   }
+}
+
+function decoded(bytes: Uint8Array | undefined): string | undefined {
+  return bytes === undefined ? undefined : new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes)
 }
