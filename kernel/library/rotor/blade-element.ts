@@ -98,8 +98,8 @@ const known = new Set([...knownFlow, 'collective', 'axialSpeed'])
  * together at root and tip; 24 elements give thrust and torque to 1e-3. The wake's contraction, the delay of stall near the hub and the
  * bodies near the rotor are left out.
  * @validity Hover and climb. Descents within the vortex ring carry an advisory, as do tip Mach above 0.7, Reynolds numbers outside the
- * section's and more than a tenth of the span stalled. Hover thrust of two lightly twisted blades of small aspect ratio comes out 20 to 35
- * % high (Caradonna and Tung's rotor).
+ * section's and more than a tenth of the span stalled. Hover thrust of two lightly twisted blades of small aspect ratio comes out 25 to 42
+ * % high (Caradonna and Tung's rotor, NASA TM-81232, 1981).
  * @source Glauert, H., Airplane Propellers, in Durand, Aerodynamic Theory IV, 1935; Leishman, J. G., Principles of Helicopter Aerodynamics,
  * 2nd edition, 2006, chapter 3. Root loss: Moriarty and Hansen, NREL/TP-500-36881, 2005 (from memory).
  * @example
