@@ -73,7 +73,8 @@ function readClimbSpeed(options: ClimbOptions, flight: VerticalFlight, hoverPowe
     return climbSpeed
   }
   requirePositive(method, 'power', power as number, 'W')
-  if ((power as number) < hoverPower)
+  // A power that was computed as that of hover may differ from this one in its last digit.
+  if ((power as number) < hoverPower * (1 - 1e-12))
     throw new InvalidInput({
       method,
       argument: 'power',
