@@ -1,4 +1,6 @@
 /** Wing: its planform, what it carries, with which induced drag, from which speed on, and how the aircraft balances on it. */
+export { type Lattice, type LatticeOptions, lattice, type SurfaceLoad } from './lattice.js'
+export type { LatticeStation, LatticeStations, LatticeSurface, LatticeTrapezium } from './lattice-surface.js'
 export { type LiftCurveSlopeOptions, liftCurveSlope } from './lift-curve-slope.js'
 export { type LiftingLine, type LiftingLineOptions, liftingLine } from './lifting-line.js'
 export { type PlainFlap, type PlainFlapOptions, plainFlap } from './plain-flap.js'

@@ -63,7 +63,7 @@ const known = new Set(['area', 'span', 'aspectRatio', 'taper', 'sweep', 'sweepCh
  * @source Geometry; Raymer, D. P., Aircraft Design: A Conceptual Approach, chapter on wing geometry (from memory).
  * @example
  * const main = wing.planform({ area: 14 * u.m2, aspectRatio: 10, taper: 0.45 })
- * main.meanAerodynamicChord // 1.2402
+ * main.meanAerodynamicChord // 1.23996
  */
 export function planform(options: PlanformOptions): Planform {
   checkOptions(method, options, known)
