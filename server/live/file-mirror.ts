@@ -28,6 +28,13 @@ export const watchInterval = 1000
 
 export const hashOf = (text: string): string => createHash('sha256').update(text).digest('hex')
 
+/** Of the texts we know, the one that shares most lines with the file: the one the outside change was made on. */
+export function nearestText(text: string, known: readonly string[]): string | undefined {
+  const lines = new Set(text.split('\n'))
+  const shared = (candidate: string) => candidate.split('\n').filter((line) => lines.has(line)).length
+  return known.filter((candidate) => readNotebook(candidate).ok).sort((a, b) => shared(b) - shared(a))[0]
+}
+
 export class FileMirror {
   readonly #options: FileMirrorOptions
   #known: string
@@ -121,13 +128,15 @@ export class FileMirror {
     const { store, id, log } = this.#options
     const text = await store.readText(id).catch((error: unknown) => this.#complain(String(error)))
     if (text === undefined || text === this.#known) return text !== undefined
-    if ((await store.knownTexts(id)).includes(text)) {
+    const written = await store.knownTexts(id)
+    if (written.includes(text)) {
       // A write of ours that was reported as failed, but did reach the file. Taking it in would type everything twice.
       this.#known = text
       return true
     }
     const outside = readNotebook(text)
-    const known = readNotebook(this.#known)
+    // After a write that was reported as failed the change may have been made on that text, not on the one before.
+    const known = readNotebook(nearestText(text, [this.#known, ...written]) ?? this.#known)
     if (!outside.ok || !known.ok) {
       this.#complain(outside.ok ? 'the text last written cannot be read' : outside.reason)
       return false

@@ -6,7 +6,7 @@ import type { Clock } from '../clock.js'
 import type { Log } from '../log.js'
 import { asTrouble, type LiveState, type Store } from '../store/index.js'
 import { documentFrom } from './document.js'
-import { hashOf } from './file-mirror.js'
+import { hashOf, nearestText } from './file-mirror.js'
 import { LiveDocument } from './live-document.js'
 import { contentOfNotebook, documentOfNotebook, restOf, sameContent } from './notebook-content.js'
 
@@ -59,7 +59,7 @@ async function resume(
 ): Promise<LiveDocument> {
   const known = await options.store.knownTexts(id)
   const isOurs = live.broughtIn === hashOf(text) || known.includes(text)
-  const base = isOurs ? text : (nearest(text, known) ?? text)
+  const base = isOurs ? text : (nearestText(text, known) ?? text)
   const { epoch, sequence } = live
   const document = new LiveDocument({ ...options, id, epoch, sequence, accepted, rest: restOf(notebook), known: base })
   if (!isOurs) {
@@ -70,13 +70,6 @@ async function resume(
   }
   if (isOurs && !sameContent(document.content, contentOfNotebook(notebook))) document.scheduleFile()
   return document
-}
-
-/** Of the texts we know, the one that shares most lines with the file: the one the outside change was made on. */
-function nearest(text: string, known: readonly string[]): string | undefined {
-  const lines = new Set(text.split('\n'))
-  const shared = (candidate: string) => candidate.split('\n').filter((line) => lines.has(line)).length
-  return known.filter((candidate) => readNotebook(candidate).ok).sort((a, b) => shared(b) - shared(a))[0]
 }
 
 function tryDocument(live: LiveState): Y.Doc | undefined {

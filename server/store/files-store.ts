@@ -34,6 +34,8 @@ export class FilesStore implements Store {
   readonly #shelf: NotebookFolder
   readonly #binned: NotebookFolder
   readonly #logs = new Map<NotebookId, LiveLog>()
+  /** For logs closed after a failed append, what may be read of them. */
+  readonly #trusted = new Map<NotebookId, number>()
   readonly #turns = new Turns()
   #lease: Lease | undefined
 
@@ -120,8 +122,8 @@ export class FilesStore implements Store {
 
   openLive(id: NotebookId): Promise<LiveState | undefined> {
     return this.#writing(id, async () => {
-      await this.#logs.get(id)?.close()
-      const log = new LiveLog(this.#files, this.#place(this.#folder, id, liveEnding))
+      await this.closeLive(id)
+      const log = new LiveLog(this.#files, this.#place(this.#folder, id, liveEnding), this.#trusted.get(id))
       this.#logs.set(id, log)
       return await log.open()
     })
@@ -145,8 +147,11 @@ export class FilesStore implements Store {
 
   async closeLive(id: NotebookId): Promise<void> {
     const log = this.#logs.get(id)
+    if (log === undefined) return
     this.#logs.delete(id)
-    await log?.close()
+    if (log.trustedBytes === undefined) this.#trusted.delete(id)
+    else this.#trusted.set(id, log.trustedBytes)
+    await log.close()
   }
 
   readResults(id: NotebookId): Promise<readonly CellResult[]> {

@@ -24,6 +24,7 @@ interface Header {
 export class LiveLog {
   readonly #files: FileSystem
   readonly #folder: string
+  readonly #trusted: number | undefined
   #epoch: Epoch | undefined
   #sequence = 0
   #broughtIn: string | undefined
@@ -39,9 +40,17 @@ export class LiveLog {
    */
   #unproven: Uint8Array | undefined
 
-  constructor(files: FileSystem, folder: string) {
+  /** `trustedBytes`: how much of the log an earlier LiveLog of this process vouches for; all that is whole when absent. */
+  constructor(files: FileSystem, folder: string, trustedBytes?: number) {
     this.#files = files
     this.#folder = folder
+    this.#trusted = trustedBytes
+  }
+
+  /** After a failed append: the bytes that are on disk for certain. What lies behind them was refused and must not be read back. */
+  get trustedBytes(): number | undefined {
+    if (this.#tailUnsure) return this.#logBytes
+    return this.#unproven === undefined ? undefined : this.#trusted
   }
 
   get size(): { readonly bytes: number; readonly updates: number } {
@@ -68,7 +77,7 @@ export class LiveLog {
   }
 
   async #readLog(state: Header): Promise<Uint8Array[]> {
-    const bytes = await this.#files.read(this.#path('log'))
+    const bytes = (await this.#files.read(this.#path('log')))?.subarray(0, this.#trusted)
     const { payloads, validBytes } = readFrames(bytes ?? new Uint8Array())
     const header = readHeader(payloads[0], 'hoverfolio live log')
     if (bytes === undefined || header?.epoch !== state.epoch) return []
