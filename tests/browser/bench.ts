@@ -70,6 +70,17 @@ export class Bench {
     return (await response.json()) as { title: string; cells: { id: string; source: string[] }[] }
   }
 
+  /** Waits until the server holds a result for the cell's present text. */
+  async untilStored(path: string, cell: string): Promise<void> {
+    for (let tries = 0; tries < 300; tries += 1) {
+      const response = await fetch(new URL(`/api${path}/results`, this.address))
+      const { results } = (await response.json()) as { results: { cell: string }[] }
+      if (results.some((result) => result.cell === cell)) return
+      await new Promise((resolve) => setTimeout(resolve, 100))
+    }
+    throw new Error(`the server has no result for the cell "${cell}"`)
+  }
+
   /** Takes the server away, and brings it back at the same address with the same data. */
   async stopServer(): Promise<() => Promise<void>> {
     const port = Number(new URL(this.address).port)
