@@ -66,3 +66,21 @@ export type Voltage = Quantity<'kg m^2 s^-3 A^-1'>
 export type Resistance = Quantity<'kg m^2 s^-3 A^-2'>
 /** [C] */
 export type Charge = Quantity<'s A'>
+/** [J/(kg K)] */
+export type SpecificHeat = Quantity<'m^2 s^-2 K^-1'>
+/** [J/K] */
+export type HeatCapacity = Quantity<'kg m^2 s^-2 K^-1'>
+/** Heat flow per temperature difference [W/K]. */
+export type ThermalConductance = Quantity<'kg m^2 s^-3 K^-1'>
+/** Of mass [kg m^2]. */
+export type MomentOfInertia = Quantity<'kg m^2'>
+/** Of area [m^4]. */
+export type SecondMomentOfArea = Quantity<'m^4'>
+/** Mass per area [kg/m^2]. */
+export type ArealDensity = Quantity<'kg m^-2'>
+/** Mass per power [kg/W]. */
+export type MassPerPower = Quantity<'m^-2 s^3'>
+/** Torque per mass [N m/kg]. */
+export type TorqueDensity = Quantity<'m^2 s^-2'>
+/** [ohm m] */
+export type Resistivity = Quantity<'kg m^3 s^-3 A^-2'>
