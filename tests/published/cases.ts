@@ -20,7 +20,7 @@ export interface Case {
 export type Kind = 'external' | 're-evaluated'
 
 export function kindOf(one: Case): Kind {
-  return /^(printed|published number)|same value was also read/.test(one.number) ? 'external' : 're-evaluated'
+  return /^(printed|published[ _]number)|same value was also read/.test(one.number) ? 'external' : 're-evaluated'
 }
 
 export function readCases(file: string): readonly Case[] {
