@@ -44,6 +44,8 @@ const knownRows = new Set(['reynolds', 'angle', 'lift', 'drag'])
 /** Ends of a table between which the flat plate can be joined on [rad]. */
 const leastEnd = 0.02
 const greatestEnd = 1.4
+/** A full circle may be written with few digits [rad]. */
+const roundingOfPi = 0.01
 
 /**
  * A section polar from tables of one's own, joined to the flat plate where they end.
@@ -141,7 +143,7 @@ function readNumbers(values: ArrayLike<number>, argument: string, length?: numbe
 function requireEnds(at: string, angle: readonly number[], lift: readonly number[]): void {
   const first = angle[0] ?? 0
   const last = angle[angle.length - 1] ?? 0
-  if (first <= -Math.PI && last >= Math.PI) return
+  if (Math.abs(first + Math.PI) < roundingOfPi && Math.abs(last - Math.PI) < roundingOfPi) return
   const upper = last >= leastEnd && last <= greatestEnd && (lift[lift.length - 1] ?? 0) > 0
   const lower = first <= -leastEnd && first >= -greatestEnd && (lift[0] ?? 0) < 0
   if (upper && lower) return
