@@ -28,11 +28,20 @@ export const watchInterval = 1000
 
 export const hashOf = (text: string): string => createHash('sha256').update(text).digest('hex')
 
-/** Of the texts we know, the one that shares most lines with the file: the one the outside change was made on. */
+/** Of the texts we know, the one with fewest lines to add or take away: the one the outside change was made on. */
 export function nearestText(text: string, known: readonly string[]): string | undefined {
-  const lines = new Set(text.split('\n'))
-  const shared = (candidate: string) => candidate.split('\n').filter((line) => lines.has(line)).length
-  return known.filter((candidate) => readNotebook(candidate).ok).sort((a, b) => shared(b) - shared(a))[0]
+  return known
+    .filter((candidate) => readNotebook(candidate).ok)
+    .map((candidate) => ({ candidate, distance: lineDistance(text, candidate) }))
+    .sort((a, b) => a.distance - b.distance)[0]?.candidate
+}
+
+/** Lines of one text that the other lacks, repeated lines counted as often as they come. */
+function lineDistance(a: string, b: string): number {
+  const surplus = new Map<string, number>()
+  for (const line of a.split('\n')) surplus.set(line, (surplus.get(line) ?? 0) + 1)
+  for (const line of b.split('\n')) surplus.set(line, (surplus.get(line) ?? 0) - 1)
+  return [...surplus.values()].reduce((sum, count) => sum + Math.abs(count), 0)
 }
 
 export class FileMirror {
