@@ -92,7 +92,7 @@ const mostPanels = 1000
  * drag: Munk, M. M., The Minimum Induced Drag of Aerofoils, NACA Report 121, 1921.
  * @example
  * const swept = { semiSpan: Math.SQRT2, rootChord: 1.5, tipChord: 0.5, sweepLeadingEdge: 53.5431549 * u.deg }
- * wing.lattice({ surfaces: [swept], spanwise: 20, chordwise: 4, angleOfAttack: 4 * u.deg }).liftCurveSlope // 2.745
+ * wing.lattice({ surfaces: [swept], spanwise: 20, chordwise: 4, angleOfAttack: 4 * u.deg }).liftCurveSlope // 2.741
  */
 export function lattice(options: LatticeOptions): Lattice {
   const { shapes, area, chord, centre } = readOptions(options)
