@@ -1,15 +1,7 @@
-import { rm } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
-import { defineConfig, type Plugin } from 'vite'
+import { defineConfig } from 'vite'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
-
-/** TypeScript writes its own output beside ours, so only our assets are cleared before a build, not the whole folder. */
-const clearAssets: Plugin = {
-  name: 'clear-assets',
-  apply: 'build',
-  buildStart: () => rm(here('../.build/client/assets'), { recursive: true, force: true }),
-}
 
 /**
  * Builds the two pages' scripts and styles. The server renders the pages and links what the manifest names; nothing is inlined,
@@ -19,12 +11,10 @@ export default defineConfig({
   root: here('.'),
   base: './',
   publicDir: false,
-  plugins: [clearAssets],
   worker: { format: 'es' },
-  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {
     outDir: here('../.build/client'),
-    emptyOutDir: false,
+    emptyOutDir: true,
     assetsDir: 'assets',
     assetsInlineLimit: 0,
     manifest: true,

@@ -1,10 +1,9 @@
 /** The checker's worker, started at the first question. */
 import type { CheckReport, Graph } from '../../kernel/cells/program/index.js'
 import type { LanguageAnswer, LanguageCall } from '../editor/language/protocol.js'
-import checkWorker from '../workers/check.worker.ts?worker&url'
+import CheckerWorker from '../workers/check.worker.ts?worker'
 import type { CheckAnswer, CheckQuestion } from '../workers/check-questions.js'
 import { asker } from '../workers/questions.js'
-import { startWorker } from '../workers/start-worker.js'
 import { latestOnly } from './latest.js'
 
 export interface CheckWorker {
@@ -17,7 +16,7 @@ export interface CheckWorker {
 export function openCheckWorker(): CheckWorker {
   let asked: ((question: CheckQuestion) => Promise<CheckAnswer>) | undefined
   const ask = (question: CheckQuestion) => {
-    asked ??= asker<CheckQuestion, CheckAnswer>(startWorker(checkWorker))
+    asked ??= asker<CheckQuestion, CheckAnswer>(new CheckerWorker())
     return asked(question)
   }
   return {

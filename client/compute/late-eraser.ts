@@ -1,10 +1,10 @@
-/** Types are erased by whoever is ready: the server until the local compiler has started, and the local one from then on. */
+/**
+ * Types are erased by whoever is ready: the server until the local compiler has started, and the local one from then on. A source
+ * that brings the local compiler down is judged by the server, whose compiler is guarded, and the next one finds a new local compiler.
+ */
 import type { Eraser } from '../../kernel/cells/program/index.js'
 
-/**
- * `local` starts loading at the first call of `start`; until it is ready `remote` answers. When the remote fails (no network)
- * the call waits for the local one instead.
- */
+/** `local` starts a compiler, first at the call of `start`; when `remote` fails (no network) a call waits for the local one instead. */
 export function lateEraser(remote: Eraser, local: () => Promise<Eraser>): { readonly erase: Eraser; start(): void } {
   let ready: Eraser | undefined
   let loading: Promise<Eraser> | undefined
@@ -13,21 +13,34 @@ export function lateEraser(remote: Eraser, local: () => Promise<Eraser>): { read
       ready = eraser
       return eraser
     })
-    loading.catch(() => {
-      loading = undefined
-    })
+    loading.catch(forget)
     return loading
+  }
+  const forget = () => {
+    ready = undefined
+    loading = undefined
+  }
+  const eraseHere = (eraser: Eraser, sources: readonly string[]) =>
+    eraser(sources).catch((failure: unknown) => {
+      forget()
+      throw failure
+    })
+  const eraseThere = async (sources: readonly string[]) => {
+    try {
+      return await remote(sources)
+    } catch (refusal) {
+      const eraser = await start().catch(() => undefined)
+      if (eraser === undefined) throw refusal
+      return eraseHere(eraser, sources)
+    }
   }
   return {
     erase: async (sources) => {
-      if (ready !== undefined) return ready(sources)
-      try {
-        return await remote(sources)
-      } catch (refusal) {
-        const eraser = await start().catch(() => undefined)
-        if (eraser === undefined) throw refusal
-        return eraser(sources)
-      }
+      if (ready === undefined) return eraseThere(sources)
+      return eraseHere(ready, sources).catch(() => {
+        start().catch(() => undefined)
+        return remote(sources)
+      })
     },
     start: () => {
       start().catch(() => undefined)

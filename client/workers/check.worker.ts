@@ -22,7 +22,7 @@ async function openChecker(): Promise<LanguageChecker> {
 }
 
 async function fetchDeclarations(): Promise<KernelDeclarations> {
-  const response = await fetch(new URL('/kernel/declarations.json', import.meta.url))
+  const response = await fetch('/kernel/declarations.json')
   if (!response.ok) throw new Error(`the kernel's declarations could not be fetched (status ${response.status})`)
   return (await response.json()) as KernelDeclarations
 }

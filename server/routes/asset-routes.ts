@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import fastifyStatic from '@fastify/static'
 import { z } from 'zod'
 import type { FramePage } from '../../kernel/cells/host-browser/index.js'
+import { assetPolicy } from '../security/index.js'
 import { type App, TextReply } from './parts.js'
 
 export interface AssetParts {
@@ -24,6 +25,7 @@ export async function assetRoutes(app: App, { clientFolder, kernelFolder, frameP
     index: false,
     decorateReply: false,
     schemaHide: true,
+    setHeaders: (reply) => reply.header('content-security-policy', assetPolicy),
   })
   await app.register(fastifyStatic, {
     root: kernelFolder,

@@ -34,6 +34,16 @@ export const plainPagePolicy = join({
   'form-action': "'self'",
 })
 
+/**
+ * Built files of the client. A worker lives under the policy of its own file: ours compile esbuild and fetch its wasm, the kernel's
+ * declarations and each other's chunks, all from this server.
+ */
+export const assetPolicy = join({
+  ...nothing,
+  'script-src': "'self' 'wasm-unsafe-eval'",
+  'connect-src': "'self'",
+})
+
 /** Whatever is not a page. */
 export const dataPolicy = join({ ...nothing, sandbox: '' })
 

@@ -108,6 +108,28 @@ describe('lateEraser', () => {
   })
 })
 
+describe('lateEraser, when a source brings the local compiler down', () => {
+  it('lateEraser(remote, local) lets the server judge it and starts another compiler', async () => {
+    const answer = (name: string) => [{ ok: true as const, code: name, map: '' }]
+    let started = 0
+    const { erase, start } = lateEraser(
+      async () => answer('remote'),
+      async () => {
+        started += 1
+        const name = `local ${started}`
+        return (sources) =>
+          sources.includes('fatal') ? Promise.reject(new Error('lost')) : Promise.resolve(answer(name))
+      },
+    )
+    start()
+    await settled()
+    expect(await erase(['x'])).toEqual(answer('local 1'))
+    expect(await erase(['fatal'])).toEqual(answer('remote'))
+    await settled()
+    expect(await erase(['x'])).toEqual(answer('local 2'))
+  })
+})
+
 describe('Sharing', () => {
   it('Sharing posts results only while the server has every edit, the newest of each cell', async () => {
     const posted: string[][] = []
