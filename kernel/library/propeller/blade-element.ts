@@ -81,7 +81,11 @@ export function bladeElement(options: PropellerOptions): PropellerLoads {
   return answer
 }
 
-function readSpeed(caller: string, options: PropellerOptions): number {
+/** Flight speed from either way of saying it [m/s]. */
+export function readSpeed(
+  caller: string,
+  options: Pick<PropellerOptions, 'speed' | 'advanceRatio' | 'tipSpeed'>,
+): number {
   const { speed, advanceRatio, tipSpeed } = options
   if ((speed === undefined) === (advanceRatio === undefined))
     throw new InvalidInput({

@@ -1,18 +1,11 @@
 import { requireFinite, requirePositive } from '../check.js'
-import { checkOptions, InvalidInput } from '../errors.js'
-import { brentRoot } from '../numerics/index.js'
+import { checkOptions } from '../errors.js'
 import type { Angle, Force, Speed } from '../quantity.js'
 import { isListening } from '../recorder.js'
 import { adviseBladeElement } from './blade-advisories.js'
-import {
-  type BladeElement,
-  type BladeFlow,
-  type BladeFlowOptions,
-  describeRotor,
-  knownFlow,
-  readBladeFlow,
-} from './blade-element.js'
+import { type BladeElement, type BladeFlowOptions, describeRotor, knownFlow, readBladeFlow } from './blade-element.js'
 import { bladeLoads } from './blade-loads.js'
+import { pitchForThrust } from './pitch-for-thrust.js'
 
 export interface CollectiveForThrustOptions extends BladeFlowOptions {
   /** Of one rotor [N]. */
@@ -28,10 +21,6 @@ export interface CollectiveForThrust extends BladeElement {
 
 const method = 'rotor.collectiveForThrust'
 const known = new Set([...knownFlow, 'thrust', 'axialSpeed'])
-/** Steps of pitch in which the thrust is bracketed [rad]. */
-const step = 0.03
-const greatestSteps = 40
-
 /**
  * The collective at which a rotor gives a thrust, and the rotor's loads there.
  *
@@ -56,36 +45,9 @@ export function collectiveForThrust(options: CollectiveForThrustOptions): Collec
   const flow = readBladeFlow(method, options)
   requirePositive(method, 'thrust', thrust, 'N')
   requireFinite(method, 'axialSpeed', axialSpeed, 'm/s')
-  const collective = findCollective(flow, thrust, axialSpeed)
+  const collective = pitchForThrust(method, flow, thrust, axialSpeed)
   const conditions = { ...flow, pitch: collective, axialSpeed }
   const answer = { ...describeRotor(method, conditions, bladeLoads(conditions)), collective }
   if (isListening()) adviseBladeElement(method, answer, conditions)
   return answer
-}
-
-function findCollective(flow: BladeFlow, thrust: number, axialSpeed: number): number {
-  const excess = (pitch: number): number => bladeLoads({ ...flow, pitch, axialSpeed }).thrust / thrust - 1
-  let low = Math.atan2(axialSpeed, 0.75 * flow.tipSpeed) - flow.blade.twistAtThreeQuarters
-  let valueLow = excess(low)
-  // A cambered blade may lift more than is asked for at this pitch.
-  for (let i = 0; i < greatestSteps && valueLow > 0; i += 1) {
-    low -= step
-    valueLow = excess(low)
-  }
-  let most = valueLow
-  for (let i = 0; i < greatestSteps; i += 1) {
-    const high = low + step
-    const valueHigh = excess(high)
-    if (valueHigh >= 0 && valueLow <= 0) return brentRoot(excess, low, high, valueLow, valueHigh, 1e-12).x
-    most = Math.max(most, valueHigh)
-    low = high
-    valueLow = valueHigh
-  }
-  throw new InvalidInput({
-    method,
-    argument: 'thrust',
-    value: thrust,
-    unit: 'N',
-    accepted: `at most about ${(thrust * (1 + most)).toPrecision(3)} N, which is all this rotor gives at this tip speed`,
-  })
 }

@@ -216,6 +216,25 @@ const calls: readonly [string, number, (values: V) => unknown][] = [
     (x) => propeller.bladeElement({ ...blade(x), bladeAngle: v(x, 4) / 2, advanceRatio: v(x, 5) }),
   ],
   [
+    'propeller.bladeAngleForThrust',
+    6,
+    (x) => propeller.bladeAngleForThrust({ ...blade(x), elements: 8, thrust: 100 * v(x, 4), advanceRatio: v(x, 5) }),
+  ],
+  [
+    'propeller.tipSpeedForThrust',
+    6,
+    (x) => {
+      const { tipSpeed, ...rest } = blade(x)
+      return propeller.tipSpeedForThrust({
+        ...rest,
+        elements: 8,
+        thrust: tipSpeed,
+        speed: 20 * v(x, 4),
+        bladeAngle: v(x, 5) / 3,
+      })
+    },
+  ],
+  [
     'propeller.efficiencyMap',
     6,
     (x) =>

@@ -150,6 +150,41 @@ describe('propeller.bladeElement', () => {
   })
 })
 
+describe('propeller.bladeAngleForThrust and propeller.tipSpeedForThrust', () => {
+  const own = propeller.bladeElement({ ...three, speed: 58 })
+  const { tipSpeed: _, ...fixed } = three
+
+  it('give back the blade angle and the tip speed of a thrust', () => {
+    const governed = propeller.bladeAngleForThrust({ ...three, speed: 58, thrust: own.thrust })
+    expectClose(governed.bladeAngle, 27 * u.deg, 1e-9)
+    const geared = propeller.tipSpeedForThrust({ ...fixed, speed: 58, thrust: own.thrust })
+    expectClose(geared.tipSpeed, 190, 1e-9)
+    expectClose(geared.power, own.power, 1e-8)
+    // Slower than the first step, at rest.
+    expectClose(propeller.tipSpeedForThrust({ ...fixed, speed: 0, thrust: 1 }).thrust, 1, 1e-8)
+  })
+
+  it('advise as propeller.bladeElement does', () => {
+    const fast = { ...three, speed: 58, thrust: 500, tipSpeed: 280 }
+    expect(codes(() => propeller.bladeAngleForThrust(fast))).toEqual(['SECTION_MACH'])
+    expect(codes(() => propeller.tipSpeedForThrust({ ...fixed, speed: 58, thrust: 5000 }))).toContain('SECTION_MACH')
+  })
+
+  it.each<[string, () => unknown, RegExp]>([
+    ['no thrust', () => propeller.bladeAngleForThrust({ ...three, speed: 58, thrust: 0 }), /thrust is 0 N/],
+    ['no speed', () => propeller.bladeAngleForThrust({ ...three, thrust: 1 }), /speed or advanceRatio is missing/],
+    ['too much', () => propeller.bladeAngleForThrust({ ...three, speed: 9, thrust: 1e6 }), /all these blades give/],
+    ['an angle', () => propeller.bladeAngleForThrust({ ...three, bladeAngle: 1 } as never), /option "bladeAngle"/],
+    ['no thrust of fixed blades', () => propeller.tipSpeedForThrust({ ...fixed, speed: 58, thrust: 0 }), /thrust is 0/],
+    ['a negative speed', () => propeller.tipSpeedForThrust({ ...fixed, speed: -1, thrust: 1 }), /speed is -1/],
+    ['no sound', () => propeller.tipSpeedForThrust({ ...fixed, speedOfSound: 0, speed: 1, thrust: 1 }), /speedOfSound/],
+    ['tips past sound', () => propeller.tipSpeedForThrust({ ...fixed, speed: 58, thrust: 1e6 }), /below the speed of/],
+    ['a tip speed', () => propeller.tipSpeedForThrust({ ...three, speed: 1, thrust: 1 } as never), /option "tipSpeed"/],
+  ])('refuse %s', (_, call, message) => {
+    expect(call).toThrow(message)
+  })
+})
+
 describe('propeller.efficiencyMap', () => {
   const map = propeller.efficiencyMap({
     ...three,

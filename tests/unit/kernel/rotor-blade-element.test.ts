@@ -244,7 +244,7 @@ describe('rotor.collectiveForThrust', () => {
 
   it('says the most that a rotor gives', () => {
     expect(() => rotor.collectiveForThrust({ ...rest, thrust: 1e5 })).toThrow(
-      /thrust is 100000 N; it must be at most about .* N, which is all this rotor gives/,
+      /thrust is 100000 N; it must be at most about .* N, which is all these blades give/,
     )
   })
 
