@@ -5,7 +5,7 @@ import type { OpenedKernel } from './serve.js'
 import { openToolchain } from './toolchain.js'
 
 export async function openPipelineKernel(folder: string): Promise<OpenedKernel> {
-  const toolchain = await openToolchain(folder)
+  const toolchain = await openToolchain({ folder })
   const computing = new Computing(new URL('./results/computing-thread.js', import.meta.url), folder)
   return {
     kernel: pipelineKernel(toolchain, (cells) => computing.compute(cells)),

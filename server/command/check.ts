@@ -16,7 +16,7 @@ export const check: Subcommand = {
       options: { json: { type: 'boolean', default: false } },
     })
     const notebook = await readNotebookFile(onlyFile(positionals, 'check'))
-    const toolchain = await openToolchain()
+    const toolchain = await openToolchain({ checkSoon: true })
     try {
       const { findings, names } = await toolchain.pipeline.check(sizingCells(notebook))
       const report = values.json

@@ -19,7 +19,7 @@ export const compute: Subcommand = {
       options: { json: { type: 'boolean', default: false }, set: { type: 'string', multiple: true, default: [] } },
     })
     const notebook = await readNotebookFile(onlyFile(positionals, 'compute'))
-    const toolchain = await openToolchain()
+    const toolchain = await openToolchain({ checkSoon: true })
     try {
       const cells = sizingCells(notebook)
       const report = await toolchain.pipeline.check(cells)

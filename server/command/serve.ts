@@ -2,7 +2,6 @@
 import { once } from 'node:events'
 import { fileURLToPath } from 'node:url'
 import { cautionLine } from '../../shared/contracts/index.js'
-import { serve as startServer } from '../serve.js'
 import { readArguments, type Subcommand, WrongCall } from './subcommand.js'
 
 const defaultPort = 4180
@@ -19,6 +18,8 @@ export const serve: Subcommand = {
     const port = readPort(values.port ?? process.env.HOVERFOLIO_PORT)
     const dataFolder =
       values.data ?? process.env.HOVERFOLIO_DATA ?? fileURLToPath(new URL('../../../data', import.meta.url))
+    // Loaded here, so that the other subcommands do not wait for a web server.
+    const { serve: startServer } = await import('../serve.js')
     const server = await startServer({ port, dataFolder, host: values.host ?? '127.0.0.1' }).catch((error: unknown) => {
       process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`)
       return undefined

@@ -8,7 +8,7 @@ import type { SizingCell } from '../../kernel/cells/program/index.js'
 import { openToolchain } from '../toolchain.js'
 import type { ComputingAnswer } from './computing.js'
 
-const toolchain = openToolchain(String((workerData as { folder: unknown }).folder))
+const toolchain = openToolchain({ folder: String((workerData as { folder: unknown }).folder) })
 
 parentPort?.on('message', (cells: readonly SizingCell[]) => {
   void answer(cells).then((reply) => parentPort?.postMessage(reply))

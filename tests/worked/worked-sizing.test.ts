@@ -33,7 +33,7 @@ const base: Record<string, number> = {
 
 let toolchain: Toolchain
 beforeAll(async () => {
-  toolchain = await openToolchain(new URL('../../.build/kernel/', import.meta.url).pathname)
+  toolchain = await openToolchain({ folder: new URL('../../.build/kernel/', import.meta.url).pathname })
 })
 afterAll(() => toolchain.close())
 

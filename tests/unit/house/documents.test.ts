@@ -41,6 +41,8 @@ test('DEVELOPERS.md gives a reason for every dependency and names none that is g
 })
 
 test('errors.md lists exactly the refusals of the server', () => {
-  const listed = [...read('shared/contracts/errors.md').matchAll(/^\| `([A-Z_]+)` +\|/gm)].map((match) => match[1] ?? '')
+  const listed = [...read('shared/contracts/errors.md').matchAll(/^\| `([A-Z_]+)` +\|/gm)].map(
+    (match) => match[1] ?? '',
+  )
   expect([...listed].sort()).toEqual([...troubleCodes].sort())
 })
