@@ -9,6 +9,7 @@ import * as battery from './battery/index.js'
 import * as drag from './drag/index.js'
 import { assumption, requirement, result } from './evidence/index.js'
 import * as figure from './figure/index.js'
+import * as mass from './mass/index.js'
 import * as propeller from './propeller/index.js'
 import * as rotor from './rotor/index.js'
 import * as section from './section/index.js'
@@ -26,6 +27,7 @@ export interface Preloaded {
   readonly wing: typeof wing
   readonly drag: typeof drag
   readonly battery: typeof battery
+  readonly mass: typeof mass
   readonly sizing: typeof sizing
   readonly figure: typeof figure
   readonly assumption: typeof assumption
@@ -48,6 +50,7 @@ export const preloaded: Preloaded = Object.freeze({
   wing: freezeNamespace(wing),
   drag: freezeNamespace(drag),
   battery: freezeNamespace(battery),
+  mass: freezeNamespace(mass),
   sizing: freezeNamespace(sizing),
   figure: freezeNamespace(figure),
   assumption: Object.freeze(assumption),
