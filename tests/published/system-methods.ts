@@ -2,7 +2,7 @@
 import { preloaded } from '../../kernel/library/index.js'
 import type { Case } from './cases.js'
 
-const { battery, drag, u } = preloaded
+const { battery, drag, mass, u } = preloaded
 type Inputs = Case['inputs']
 
 export const at = (inputs: Inputs, key: string): number => {
@@ -42,6 +42,34 @@ function traub(i: Inputs, exponent = at(i, 'peukert_n')) {
     exponent,
   })
   return { ...flight, time }
+}
+
+function wingOf(i: Inputs) {
+  return {
+    grossMass: i.mass_dg_kg ?? i.mass_to_kg ?? at(i, 'mass_kg'),
+    ultimateLoadFactor: at(i, 'n_ult'),
+    area: at(i, 'S_m2'),
+    aspectRatio: at(i, 'AR'),
+    ...(i.taper === undefined ? {} : { taper: i.taper }),
+    ...(i.t_c === undefined ? {} : { thicknessRatio: i.t_c }),
+    ...(i.q_Pa === undefined ? {} : { dynamicPressure: i.q_Pa }),
+    ...(i.wing_fuel_kg === undefined ? {} : { massInWing: i.wing_fuel_kg }),
+    sweep: (i.sweep_deg ?? 0) * u.deg,
+  }
+}
+
+function tubeOf(i: Inputs) {
+  return mass.tube({
+    radius: at(i, 'r_mean_m'),
+    wall: at(i, 't_m'),
+    length: at(i, 'L_m'),
+    elasticModulus: at(i, 'E_Pa'),
+    shearModulus: at(i, 'G_Pa'),
+    density: at(i, 'rho_kg_m3'),
+    tipForce: at(i, 'F_tip_N'),
+    tipTorque: at(i, 'T_Nm'),
+    tipMass: at(i, 'm_tip_kg'),
+  })
 }
 
 export const methods: readonly [RegExp, (inputs: Inputs) => number][] = [
@@ -132,6 +160,80 @@ export const methods: readonly [RegExp, (inputs: Inputs) => number][] = [
   [/^traub-03$/, (i) => traub(i).speed],
   [/^traub-04$/, (i) => traub(i).power],
   [/^traub-05$/, (i) => traub(i).time / u.h],
+  [/^mass_(ev_)?raymer_wing$/, (i) => mass.wing({ ...wingOf(i), method: 'raymer' })],
+  [/^mass_ev_nicolai_wing$/, (i) => mass.wing({ ...wingOf(i), method: 'nicolai', speed: at(i, 'V_e_m_s') })],
+  [/^mass_cessna_wing$/, (i) => mass.wing({ ...wingOf(i), method: 'cessna' })],
+  [
+    /^mass_raymer_htail$/,
+    // The source puts the wing's aspect ratio and thickness into the equation of the tail.
+    (i) =>
+      mass.horizontalTail({
+        grossMass: at(i, 'mass_dg_kg'),
+        ultimateLoadFactor: at(i, 'n_ult'),
+        area: at(i, 'S_ht_m2'),
+        aspectRatio: at(i, 'A'),
+        taper: at(i, 'taper_ht'),
+        thicknessRatio: at(i, 't_c'),
+        sweep: at(i, 'sweep_ht_deg') * u.deg,
+        dynamicPressure: at(i, 'q_Pa'),
+      }),
+  ],
+  [
+    /^mass_raymer_fuselage$/,
+    (i) =>
+      mass.fuselage({
+        grossMass: at(i, 'mass_dg_kg'),
+        ultimateLoadFactor: at(i, 'n_ult'),
+        wettedArea: at(i, 'Swet_m2'),
+        length: at(i, 'L_m'),
+        depth: at(i, 'D_m'),
+        tailArm: at(i, 'tail_arm_m'),
+        dynamicPressure: at(i, 'q_Pa'),
+      }),
+  ],
+  [/^mass_electrical_cessna$/, (i) => mass.electrical({ grossMass: at(i, 'mass_to_kg') })],
+  [/^mass_hydraulics_raymer$/, (i) => mass.hydraulics({ grossMass: at(i, 'mass_to_kg'), mach: 0.3 })],
+  [
+    /^mass_ev_raymer_gear$/,
+    (i) =>
+      mass.gear({
+        grossMass: at(i, 'mass_landing_kg'),
+        landingLoadFactor: at(i, 'n_land_ult'),
+        mainLength: at(i, 'Lm_m'),
+        noseLength: at(i, 'Ln_m'),
+        fixed: false,
+      }),
+  ],
+  [
+    /^mass_prouty_blades$/,
+    (i) =>
+      mass.rotorBlades({
+        method: 'prouty',
+        blades: at(i, 'n_blades'),
+        radius: at(i, 'R_m'),
+        chord: at(i, 'chord_m'),
+        tipSpeed: at(i, 'Vtip_m_s'),
+      }),
+  ],
+  [/^boom_mass$/, (i) => tubeOf(i).mass],
+  [/^boom_I$/, (i) => tubeOf(i).secondMoment],
+  [/^boom_bending_stress$/, (i) => tubeOf(i).bendingStress],
+  [/^boom_tip_deflection$/, (i) => tubeOf(i).tipDeflection],
+  [/^boom_shear_stress$/, (i) => tubeOf(i).shearStress],
+  [/^boom_twist$/, (i) => tubeOf(i).twist],
+  [/^boom_freq_tip_mass$/, (i) => tubeOf(i).frequency],
+  [/^boom_freq_bare$/, (i) => tubeOf(i).bareFrequency],
+  [
+    /^wire_mass$/,
+    (i) =>
+      mass.wiring({
+        current: at(i, 'I_A'),
+        length: at(i, 'length_total_m'),
+        voltageDrop: at(i, 'dV_V'),
+        resistivity: at(i, 'rho_e_ohm_m'),
+        density: at(i, 'rho_m_kg_m3'),
+      }).conductorMass,
+  ],
   [/^peukert-speed-01$/, (i) => battery.peukertRangeSpeed({ exponent: at(i, 'peukert_n') })],
 ]
 

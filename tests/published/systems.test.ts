@@ -8,7 +8,7 @@ import { type Case, kindOf, readCases, storedDigits } from './cases.js'
 import { methods, publishedDuty } from './system-methods.js'
 
 const { battery, u } = preloaded
-const cases = ['cases-battery.json'].flatMap(readCases)
+const cases = ['cases-battery.json', 'cases-mass.json'].flatMap(readCases)
 
 /** Computed over published, less one, where that is beyond the case's tolerance; and why. */
 const knownMisses: Readonly<Record<string, { readonly error: number; readonly why: string }>> = {}
