@@ -11,6 +11,7 @@ import { cellLanguage, registerCellLanguage } from './look/cell-language.js'
 import { editorOptions, modelOptions, quietServices } from './look/options.js'
 import { dressInPaper } from './look/theme.js'
 import { type IPosition, KeyCode, KeyMod, editor as monacoEditor, Uri } from './monaco.js'
+import { showNote } from './note.js'
 import { type OpenCell, registerOpenCell, setDimensions } from './open-cells.js'
 import { registerProviders } from './providers.js'
 import { openRenameBox } from './rename-box.js'
@@ -144,7 +145,7 @@ async function goToDeclaration(
   const model = editor.getModel()
   if (model === null || position === null) return
   const place = await context.ask('declaration', { cell, offset: model.getOffsetAt(position) }).catch(() => null)
-  if (place === null) return
+  if (place === null) return showNote(editor, position, 'No cell declares a name here.')
   if (place.cell === cell) return placeCaret(editor, place)
   context.goTo(place.cell, place)
 }
@@ -160,7 +161,7 @@ async function rename(
   const at = { cell, offset: model.getOffsetAt(position) }
   const target = await context.ask('renameTarget', at).catch(() => null)
   if (target === null) return
-  if (!target.ok) return options.onRefused(target.message)
+  if (!target.ok) return showNote(editor, position, target.message)
   openRenameBox(editor, model.getPositionAt(target.span.start), target.name, async (newName) => {
     const renaming = await context.ask('renaming', { ...at, newName }).catch(() => null)
     if (renaming === null) return 'The cells cannot be read just now; try again in a moment.'

@@ -12,6 +12,9 @@ export interface OpenCell {
 /** Dimension of each top-level name of the notebook, by cell and name. */
 export type DimensionsByName = ReadonlyMap<string, string | null>
 
+/** Longer than the editor takes a caret for moving. [ms] */
+const settled = 1200
+
 const open = new Map<string, OpenCell>()
 const dimensionsChanged = new Emitter<void>()
 
@@ -27,8 +30,13 @@ export function registerOpenCell(model: monacoEditor.ITextModel, cell: OpenCell)
 }
 
 export function setDimensions(cell: OpenCell, names: readonly NameDimension[]): void {
+  const before = cell.dimensions
   cell.dimensions = new Map(names.map((name) => [dimensionKey(name.cell, name.name), name.dimension]))
+  const changed = before.size !== names.length || [...cell.dimensions].some(([key, now]) => before.get(key) !== now)
+  if (!changed) return
   dimensionsChanged.fire()
+  // Left of a caret that is moving the editor keeps the width of tags and cuts new ones short; they are drawn again in full.
+  setTimeout(() => dimensionsChanged.fire(), settled)
 }
 
 export const dimensionKey = (cell: CellId, name: string): string => `${cell} ${name}`

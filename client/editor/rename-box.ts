@@ -12,6 +12,13 @@ export function openRenameBox(
   const widget: monacoEditor.IContentWidget = {
     allowEditorOverflow: true,
     suppressMouseDown: false,
+    // Only now is it on the screen and able to take the focus.
+    afterRender: () => {
+      if (shown) return
+      shown = true
+      input.focus()
+      input.select()
+    },
     getId: () => 'cell.rename',
     getDomNode: () => form,
     getPosition: () => ({
@@ -23,6 +30,7 @@ export function openRenameBox(
     }),
   }
   let open = true
+  let shown = false
   const close = () => {
     if (!open) return
     open = false
@@ -47,8 +55,6 @@ export function openRenameBox(
     if (!(event.relatedTarget instanceof Node && form.contains(event.relatedTarget))) close()
   })
   editor.addContentWidget(widget)
-  input.focus()
-  input.select()
 }
 
 function makeForm(document: Document, name: string) {

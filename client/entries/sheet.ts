@@ -10,14 +10,9 @@ if (main !== null) {
   const pipeline = openPagePipeline()
   const notebook = new OpenNotebook(main, readPageData(document), pipeline)
   void notebook.connect()
-  // After the first paint and the first answers: the compiler is 12 MB that nobody should wait for.
+  // After the first paint: first the editor, so that a first edit finds it there (a failure is tried again when a cell is opened),
+  // then the compiler, 12 MB that nobody should wait for: until it is there the server erases types.
   const idle = window.requestIdleCallback ?? ((call: () => void) => setTimeout(call, 500))
-  idle(
-    () => {
-      pipeline.startCompiler()
-      // Next the editor, so that a first edit finds it there; a failure is tried again when a cell is opened.
-      idle(() => void loadCodeEditor().catch(() => undefined), { timeout: 10_000 })
-    },
-    { timeout: 3000 },
-  )
+  const later = () => void idle(() => pipeline.startCompiler(), { timeout: 3000 })
+  idle(() => void loadCodeEditor().then(later, later), { timeout: 3000 })
 }

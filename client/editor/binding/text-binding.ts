@@ -34,9 +34,11 @@ export class TextBinding {
     this.#text.unobserve(this.#changed)
   }
 
-  #typed(edits: readonly TextEdit[]): void {
+  #typed(typed: readonly TextEdit[]): void {
     if (this.#busy) return
-    const refusal = tooLong(applyEdits(this.#text.toString(), edits))
+    const before = this.#text.toString()
+    const edits = typed.flatMap((edit) => smallestEdit(before, edit))
+    const refusal = tooLong(applyEdits(before, edits))
     if (refusal !== null) {
       this.#reconcile()
       this.#onRefused(refusal)
@@ -102,6 +104,15 @@ export class TextBinding {
       this.#busy = before
     }
   }
+}
+
+/**
+ * What an edit really changes: a whole text typed or pasted over itself keeps the characters that stay, and with them the carets and
+ * the typing of everybody else.
+ */
+function smallestEdit(before: string, { at, removed, inserted }: TextEdit): TextEdit[] {
+  const difference = differenceOf(before.slice(at, at + removed), inserted)
+  return difference === null ? [] : [{ ...difference, at: at + difference.at }]
 }
 
 /** Offset in the new text just after the last thing that changed. */

@@ -31,9 +31,12 @@ export function fullMarkdown(documentation: Documentation): string {
   return [display, below].filter((part) => part !== '').join('\n\n')
 }
 
-/** An equation keeps its underscores and stars; an option record needs no name of its own. */
+/**
+ * An equation keeps its underscores and stars, and stands on one line: a broken line that begins with a minus would be a list. An option
+ * record needs no name of its own.
+ */
 function textOfTag({ tag, text }: Documentation['tags'][number]): string {
-  if (tag === 'equation') return `\`${text.replaceAll('`', "'")}\``
+  if (tag === 'equation') return `\`${text.replaceAll('`', "'").replace(/\s*\n\s*/g, ' ')}\``
   if (tag === 'param') return text.replace(/^options?(?:\s+-)?\s+/, '').replace(/^(\w+)(?:\s+-)?\s+/, '`$1` ')
   return text
 }

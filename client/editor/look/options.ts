@@ -27,7 +27,10 @@ export const modelOptions: monacoEditor.ITextModelUpdateOptions = {
 }
 
 const manner: Options = {
+  // A name typed to its end is not proposed over the new line that Enter means.
+  acceptSuggestionOnEnter: 'smart',
   accessibilitySupport: 'on',
+  autoIndent: 'full',
   automaticLayout: true,
   autoClosingBrackets: 'languageDefined',
   codeLens: false,
