@@ -57,6 +57,17 @@ describe('TextBinding', () => {
     expect(a.model.selections()).toEqual([{ anchor: 17, caret: 22 }])
   })
 
+  it('a whole text pasted over itself changes only what differs, so that the other keeps their place', () => {
+    const { a, b, exchange } = twoPeople('const first = 1\nconst last = 2')
+    a.model.select([{ anchor: 30, caret: 30 }])
+    b.model.type({ at: 0, removed: 30, inserted: 'const first = 1111\nconst last = 2' })
+    exchange()
+    expect(a.model.selections()).toEqual([{ anchor: 33, caret: 33 }])
+    a.model.type({ at: 33, removed: 0, inserted: '3' })
+    exchange()
+    expect(b.text.toString()).toBe('const first = 1111\nconst last = 23')
+  })
+
   it('text that another person inserts at the caret comes after it', () => {
     const { a, b, exchange } = twoPeople('ab')
     a.model.select([{ anchor: 1, caret: 1 }])
