@@ -10,6 +10,7 @@ import * as drag from './drag/index.js'
 import { assumption, requirement, result } from './evidence/index.js'
 import * as figure from './figure/index.js'
 import * as mass from './mass/index.js'
+import * as powertrain from './powertrain/index.js'
 import * as propeller from './propeller/index.js'
 import * as rotor from './rotor/index.js'
 import * as section from './section/index.js'
@@ -27,6 +28,7 @@ export interface Preloaded {
   readonly wing: typeof wing
   readonly drag: typeof drag
   readonly battery: typeof battery
+  readonly powertrain: typeof powertrain
   readonly mass: typeof mass
   readonly sizing: typeof sizing
   readonly figure: typeof figure
@@ -50,6 +52,7 @@ export const preloaded: Preloaded = Object.freeze({
   wing: freezeNamespace(wing),
   drag: freezeNamespace(drag),
   battery: freezeNamespace(battery),
+  powertrain: freezeNamespace(powertrain),
   mass: freezeNamespace(mass),
   sizing: freezeNamespace(sizing),
   figure: freezeNamespace(figure),
