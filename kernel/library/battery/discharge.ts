@@ -156,13 +156,13 @@ export function powerLimit(options: PackState): PowerLimit {
   const rated = ratedCurrent(cell, rating)
   const current = greatestCurrent(voltage, resistance, cell.minimumVoltage, rated)
   const terminal = voltage - current * resistance
-  const power = current * terminal
   const answer = {
-    power: power * series * parallel,
+    // In the order of `discharge`, so that the limit itself can be asked for.
+    power: series * parallel * current * terminal,
     current: current * parallel,
     voltage: terminal * series,
     binds: boundAt(voltage, resistance, cell.minimumVoltage, rated),
-    specificPower: power / cell.mass,
+    specificPower: (current * terminal) / cell.mass,
   }
   requireRepresentable(method, answer.power + answer.current + answer.voltage + answer.specificPower)
   adviseTemperature(method, cell, temperature)

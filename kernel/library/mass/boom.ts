@@ -216,7 +216,8 @@ function bucklingWall(o: FilledBoom, moment: number): number {
   for (let k = 0; k < 60; k += 1) {
     const perWall = bucklingStressOf(o.material.elasticModulus, o.radius, wall) / wall
     const next = Math.sqrt(moment / (Math.PI * o.radius * o.radius * perWall))
-    if (Math.abs(next - wall) <= 1e-13 * wall) return next
+    // A wall of next to nothing keeps the least knock-down; its quotients would be of zero and zero.
+    if (next < 1e-12 * o.radius || Math.abs(next - wall) <= 1e-13 * wall) return next
     wall = next
   }
   return wall

@@ -117,12 +117,13 @@ export function spreadOf<Options extends { readonly method?: string }>(
   const low = Math.min(...masses)
   const high = Math.max(...masses)
   const mean = masses.reduce((sum, mass) => sum + mass, 0) / masses.length
-  requireRepresentable(item.call, low + high + mean)
+  const ratio = low > 0 ? high / low : 1
+  requireRepresentable(item.call, low + high + mean + ratio)
   if (isListening()) adviseGrossMass(item, filled)
   const leftOut = item.methods
     .filter((one) => !usable.includes(one))
     .map((one) => ({ method: one.name, needs: missing(one, filled).join(', ') }))
-  return { methods, low, high, mean, ratio: low > 0 ? high / low : 1, leftOut }
+  return { methods, low, high, mean, ratio, leftOut }
 }
 
 function readOptions<Options extends { readonly method?: string }>(
