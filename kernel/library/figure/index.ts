@@ -1,7 +1,10 @@
 /** Figures as data: builders for the shapes of the contract. */
 export type { AxisOptions } from './axis.js'
 export { type BarsOptions, bars } from './bars.js'
+export { type DischargeFigureOptions, discharge } from './discharge.js'
 export { type EfficiencyMapFigureOptions, efficiencyMap } from './efficiency-map.js'
 export { type LineOptions, type LineRule, type LineSeries, line } from './line.js'
 export { type MassBreakdownOptions, massBreakdown } from './mass-breakdown.js'
+export { type MassSpreadOptions, massSpread } from './mass-spread.js'
+export { type PackPowerOptions, packPower, type RagoneFigureOptions, ragone } from './pack-power.js'
 export { type RotorPolarOptions, rotorPolar } from './rotor-polar.js'
