@@ -1,4 +1,4 @@
-import { requirePositive, requireWithin } from '../check.js'
+import { requirePositive, requireRepresentable, requireWithin } from '../check.js'
 import { checkOptions } from '../errors.js'
 import type { Angle, Ratio } from '../quantity.js'
 
@@ -42,7 +42,9 @@ export function sweepAt(options: SweepAtOptions): Angle {
   requireWithin(method, 'sweep', sweep, 'rad', -greatestSweep, greatestSweep)
   requireWithin(method, 'from', from, '1', 0, 1)
   requireWithin(method, 'to', to, '1', 0, 1)
-  return Math.atan(sweepTangent(aspectRatio, taper, Math.tan(sweep), from, to))
+  const tangent = sweepTangent(aspectRatio, taper, Math.tan(sweep), from, to)
+  requireRepresentable(method, tangent)
+  return Math.atan(tangent)
 }
 
 /** The formula alone: tangents in, tangent out. */

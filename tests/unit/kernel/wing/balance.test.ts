@@ -105,8 +105,8 @@ describe('wing.neutralPoint(options)', () => {
     const share = (both.surfaces[1]?.liftCurveSlope ?? 0) / ((free.liftCurveSlope * 1.8) / 10)
     const point = wing.neutralPoint({
       liftCurveSlope: both.surfaces[0]?.liftCurveSlope ?? 0,
-      aerodynamicCentre: alone.aerodynamicCentre,
-      tailVolume: (0.18 * (5 + free.aerodynamicCentre - alone.aerodynamicCentre)) / 1,
+      aerodynamicCentre: alone.aerodynamicCentre / u.m,
+      tailVolume: (0.18 * (5 + free.aerodynamicCentre - alone.aerodynamicCentre)) / u.m,
       tailLiftCurveSlope: free.liftCurveSlope,
       downwashSlope: 1 - share,
       tailAreaShare: 0.18,

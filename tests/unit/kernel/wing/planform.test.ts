@@ -81,6 +81,7 @@ describe('wing.sweepAt(options)', () => {
 
   itRefuses(wing.sweepAt, { aspectRatio: 8, taper: 0.5, sweep: 0.1, from: 0, to: 1 }, [
     ['no aspect ratio', { aspectRatio: 0 }],
+    ['a size beyond numbers', { aspectRatio: Number.MIN_VALUE }],
     ['a taper above 2', { taper: 3 }],
     ['a sweep beyond 1.4 rad', { sweep: -1.5 }],
     ['a share below 0', { from: -0.1 }],
