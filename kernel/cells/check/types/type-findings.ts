@@ -105,10 +105,18 @@ function comparesMarked(typescript: typeof ts, checker: ts.TypeChecker, node: ts
 
 /** One sentence per step of the explanation; the marker itself means nothing to a reader. */
 function flatten(message: string | ts.DiagnosticMessageChain): string {
-  if (typeof message === 'string') return message
-  const steps = [message.messageText, ...(message.next ?? []).map(flatten)]
+  if (typeof message === 'string') return inPlainWords(message)
+  const steps = [inPlainWords(message.messageText), ...(message.next ?? []).map(flatten)]
   return steps
     .filter((step) => !step.includes(markerText))
     .map((step) => (step.endsWith('.') ? step : `${step}.`))
     .join(' ')
+}
+
+/** TypeScript names a namespace of the kernel by the file it was declared in, which no reader of a cell has seen. */
+function inPlainWords(message: string): string {
+  return message.replace(
+    /type 'typeof import\("[^"]*\/library\/([\w-]+)(?:\/index)?"\)'/g,
+    (_, name: string) => `"${name}" of the kernel`,
+  )
 }
