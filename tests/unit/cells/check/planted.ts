@@ -122,7 +122,6 @@ export const planted: readonly (readonly [source: string, line: number, column: 
 export const typeErrors: readonly (readonly [source: string, line: number, column: number, words: string])[] = [
   ["const a: number = 'text'", 1, 7, "Type 'string' is not assignable to type 'number'"],
   ['const a = rotor.hoover({})', 1, 17, 'Property \'hoover\' does not exist on "rotor" of the kernel'],
-  ,
   ['const a = u.kilometre', 1, 13, "Property 'kilometre' does not exist"],
   ["air.standard('high')", 1, 14, "Argument of type 'string'"],
   ['air.standard()', 1, 5, 'Expected 1-2 arguments'],
