@@ -7,6 +7,7 @@ import { TextBinding } from './binding/text-binding.js'
 import type { EditorContext } from './context.js'
 import type { CaretPlace, EditingSurface, SurfaceOptions } from './editing-surface.js'
 import { marksOf } from './findings.js'
+import { keysInWords } from './keys.js'
 import { cellLanguage, registerCellLanguage } from './look/cell-language.js'
 import { editorOptions, modelOptions, quietServices } from './look/options.js'
 import { dressInPaper } from './look/theme.js'
@@ -39,6 +40,7 @@ export function openCellEditor(context: EditorContext, options: SurfaceOptions):
     { ...editorOptions(container, options.label), model: null },
     quietServices,
   )
+  container.querySelector('textarea')?.setAttribute('aria-description', keysInWords)
   prepareOnce()
   const model = monacoEditor.createModel('', cellLanguage, Uri.parse(`file:///cells/${options.cell}-${opened}.ts`))
   model.updateOptions(modelOptions)

@@ -1,5 +1,6 @@
 /** The checker's findings as marks under the text. The sentences are the checker's; cells are named by number, as on the page. */
 import type { CellId, Finding } from '../../shared/contracts/index.js'
+import { withNumbers } from './language/message-numbers.js'
 import { MarkerSeverity, type editor as monacoEditor } from './monaco.js'
 
 export function marksOf(
@@ -19,13 +20,5 @@ export function marksOf(
       endLineNumber: finding.endLine ?? line,
       endColumn: finding.endColumn ?? word?.endColumn ?? column + 1,
     }
-  })
-}
-
-/** Messages write `cell "ID"`; people know a cell by its number. */
-export function withNumbers(message: string, numberOf: (cell: CellId) => string | undefined): string {
-  return message.replace(/cell "([A-Za-z0-9_-]{1,64})"/g, (whole, id: string) => {
-    const number = numberOf(id as CellId)
-    return number === undefined ? whole : `cell ${number}`
   })
 }

@@ -1,4 +1,4 @@
-/** Keys of the cell editor beyond those of every text field, in words for the help page and for screen readers. */
+/** Keys of the cell editor beyond those of every text field, in words. */
 export const editorKeys: readonly { readonly keys: string; readonly does: string }[] = [
   { keys: 'Escape', does: 'close what is open, then leave the cell; Tab goes on from there' },
   { keys: 'Ctrl+Space', does: 'propose names and arguments' },
@@ -6,3 +6,6 @@ export const editorKeys: readonly { readonly keys: string; readonly does: string
   { keys: 'F2', does: 'rename the name at the caret in every cell' },
   { keys: 'Ctrl+Z, Ctrl+Y', does: 'undo and redo your own edits, in any cell' },
 ]
+
+/** All keys as one description, for people who cannot see a list. */
+export const keysInWords: string = editorKeys.map(({ keys, does }) => `${keys}: ${does}.`).join(' ')

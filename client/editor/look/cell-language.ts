@@ -2,8 +2,9 @@
  * The language of cells as the editor colours and indents it. Tokens come from the reader that colours the static text, so that
  * opening a cell changes no colour; what a line leaves open (a long comment, a text over lines) goes to the next as its state.
  */
-import { readTokens, type TokenKind } from '../../../shared/rendering/code/index.js'
+import type { TokenKind } from '../../../shared/rendering/code/index.js'
 import { languages } from '../monaco.js'
+import { lineTokens, type OpenAtEnd } from './line-tokens.js'
 
 export const cellLanguage = 'cell'
 
@@ -31,11 +32,11 @@ export function registerCellLanguage(): void {
   })
 }
 
-/** What the line before left open: nothing, a comment or a text. */
+/** What the line before left open. */
 class LineState implements languages.IState {
-  readonly open: '' | '/*' | '`'
+  readonly open: OpenAtEnd
 
-  constructor(open: LineState['open']) {
+  constructor(open: OpenAtEnd) {
     this.open = open
   }
 
@@ -58,19 +59,9 @@ const scopes: Readonly<Record<TokenKind, string>> = {
 }
 
 function tokenizeLine(line: string, before: languages.IState): languages.ILineTokens {
-  const open = before instanceof LineState ? before.open : ''
-  const pieces = readTokens(open + line)
-  let at = -open.length
-  const tokens: languages.IToken[] = []
-  for (const { kind, text } of pieces) {
-    tokens.push({ startIndex: Math.max(0, at), scopes: scopes[kind] })
-    at += text.length
+  const { tokens, open } = lineTokens(line, before instanceof LineState ? before.open : '')
+  return {
+    tokens: tokens.map(({ start, kind }) => ({ startIndex: start, scopes: scopes[kind] })),
+    endState: new LineState(open),
   }
-  return { tokens, endState: new LineState(leftOpen(pieces.at(-1))) }
-}
-
-function leftOpen(last: ReturnType<typeof readTokens>[number] | undefined): LineState['open'] {
-  if (last?.kind === 'comment' && last.text.startsWith('/*') && !/^\/\*[\s\S]*\*\/$/.test(last.text)) return '/*'
-  if (last?.kind === 'text' && last.text.startsWith('`') && !/^`(?:\\[\s\S]|[^`\\])*`$/.test(last.text)) return '`'
-  return ''
 }

@@ -9,7 +9,7 @@ export function editorOptions(container: HTMLElement, label: string): Options {
   const fontSize = Number.parseFloat(style.fontSize)
   return {
     ...manner,
-    ariaLabel: `${label}. Escape leaves the cell.`,
+    ariaLabel: label,
     theme: 'sheet',
     fontFamily: style.fontFamily,
     fontSize,

@@ -6,6 +6,8 @@ import { applyEdits, editsOfDelta } from '../../../../client/editor/binding/text
 import { dimensionInWords, unitTag } from '../../../../client/editor/language/dimension-words.js'
 import { documentationMarkdown, fullMarkdown } from '../../../../client/editor/language/documentation-markdown.js'
 import { meaningMarkdown } from '../../../../client/editor/language/meaning-markdown.js'
+import { withNumbers } from '../../../../client/editor/language/message-numbers.js'
+import { lineTokens } from '../../../../client/editor/look/line-tokens.js'
 import { ownEdit } from '../../../../client/live/document.js'
 import { cellId } from './ids.js'
 
@@ -126,5 +128,29 @@ describe('applyRenaming', () => {
     doc.getText('b').insert(0, '// ')
     expect(applyRenaming(edits, 'range', (id) => texts.get(id), undo)).toBe(false)
     expect(sources()).toEqual(['const range = 1', '// range * range'])
+  })
+})
+
+describe('lineTokens', () => {
+  it('lineTokens(...) carries a long comment and a text over lines from line to line', () => {
+    expect(lineTokens('a /* b', '')).toMatchObject({ open: '/*' })
+    expect(lineTokens('c */ 1', '/*')).toEqual({
+      tokens: [
+        { start: 0, kind: 'comment' },
+        { start: 4, kind: 'plain' },
+        { start: 5, kind: 'number' },
+      ],
+      open: '',
+    })
+    expect(lineTokens('const t = `one', '').open).toBe('`')
+    expect(lineTokens('two \\` three', '`').open).toBe('`')
+    expect(lineTokens('four`', '`').open).toBe('')
+  })
+})
+
+describe('withNumbers', () => {
+  it('withNumbers(...) names cells by number, and leaves one that is gone as it was', () => {
+    const numberOf = (id: string) => (id === 'hover' ? '6' : undefined)
+    expect(withNumbers('see cell "hover" and cell "gone"', numberOf)).toBe('see cell 6 and cell "gone"')
   })
 })
