@@ -18,14 +18,15 @@ export type BodyFormMethod = (typeof methods)[number]
 /**
  * Form factor of a body, boom, pod or nacelle: drag over that of a flat plate of the same wetted area.
  *
- * @equation Raymer: F = 0.9 + 5/f^1.5 + f/400; Raymer older: 1 + 60/f^3 + f/400; Torenbeek: 1 + 2.2/f^1.5 + 3.8/f^3; Hoerner: 1 + 1.5/f^1.5 + 7/f^3; nacelle: 1 + 0.35/f
+ * @equation Raymer: F = 0.9 + 5/f^1.5 + f/400; Raymer older: 1 + 60/f^3 + f/400; Torenbeek: 1 + 2.2/f^1.5 + 3.8/f^3; Hoerner: 1 +
+ * 1.5/f^1.5 + 7/f^3; nacelle: 1 + 0.35/f
  * @param options - `fineness` f = length/diameter; optional `method` ('Raymer')
  * @returns the factor F
  * @throws InvalidInput for a fineness outside 1 to 100, an unknown method, and an unknown option
  * @method Regressions on smooth, streamlined bodies without separation.
  * @validity Fineness 3 to 20; outside an advisory: stubbier bodies separate, and the factors grow apart (at 5 they differ by 25 %).
- * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, section 12.5, newer form and nacelle read second-hand, older from memory; Torenbeek, E., Synthesis of Subsonic Airplane Design, 1982, and Hoerner,
- * S. F., Fluid-Dynamic Drag, 1965 (both from memory).
+ * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, section 12.5, newer form and nacelle read second-hand, older from
+ * memory; Torenbeek, E., Synthesis of Subsonic Airplane Design, 1982, and Hoerner, S. F., Fluid-Dynamic Drag, 1965 (both from memory).
  * @example
  * drag.bodyFormFactor({ fineness: 5.5 }) // 1.301388
  */

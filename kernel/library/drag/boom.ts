@@ -38,13 +38,16 @@ const known = new Set(['length', 'diameter', 'speed', 'density', 'dynamicViscosi
  * Drag of a boom along the stream.
  *
  * @equation D/q = Q C_f F pi d l + C_base pi d^2/4; C_base = 0.029/sqrt(C_f pi d l/(pi d^2/4)) for a blunt end
- * @param options - `length` l, `diameter` d [m], `speed` [m/s], `density` [kg/m^3], `dynamicViscosity` [Pa s]; optional `end` ('faired'), `interference` Q (1.2)
+ * @param options - `length` l, `diameter` d [m], `speed` [m/s], `density` [kg/m^3], `dynamicViscosity` [Pa s]; optional `end`
+ * ('faired'), `interference` Q (1.2)
  * @returns `dragArea`, `baseArea` [m^2], `skinFriction`, `formFactor`
- * @throws InvalidInput for values that are not positive, a boom stouter than its length, an interference outside 0.5 to 5, an unknown end, and an unknown option
- * @method Turbulent skin friction from the front (Prandtl-Schlichting), Raymer's body factor, base pressure by Hoerner. The interference is a house value between "beyond one diameter" (1.0) and "within" (1.3): a boom
- * meets the wing over a short part of its length.
+ * @throws InvalidInput for values that are not positive, a boom stouter than its length, an interference outside 0.5 to 5, an unknown
+ * end, and an unknown option
+ * @method Turbulent skin friction from the front (Prandtl-Schlichting), Raymer's body factor, base pressure by Hoerner. The interference
+ * is a house value between "beyond one diameter" (1.0) and "within" (1.3): a boom meets the wing over a short part of its length.
  * @validity Along the stream, fineness from 3; below an advisory. Motor pods and rotors on it are not included: `drag.stoppedRotor`.
- * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, section 12.5; Hoerner, S. F., Fluid-Dynamic Drag, 1965, base drag (from memory).
+ * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, section 12.5; Hoerner, S. F., Fluid-Dynamic Drag, 1965, base drag (from
+ * memory).
  * @example
  * const one = drag.boom({ length: 4 * u.m, diameter: 0.16 * u.m, speed: 58, density: 1.1, dynamicViscosity: 1.79e-5 })
  * one.dragArea // 0.00687

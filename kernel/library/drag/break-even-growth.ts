@@ -28,8 +28,10 @@ const known = new Set(['dragCut'])
  * @param options - `dragCut` f, share of the zero-lift drag that is saved
  * @returns `range` and `endurance`, break-even growth of gross mass as a share; `rangeGain` and `enduranceGain` without growth
  * @throws InvalidInput for a cut outside -10 to 0.99, and an unknown option
- * @method Exact for a parabolic polar, equal battery and wing, each flown at its best speed: least drag 2 W sqrt(K C_D0), least power in proportion to C_D0^(1/4) W^(3/2).
- * @validity Best speeds free to move: with a speed floor the gain in endurance is larger and the break-even with it. Hover power, which grows with mass^(3/2), is not in it: put the growth through `sizing.close`.
+ * @method Exact for a parabolic polar, equal battery and wing, each flown at its best speed: least drag 2 W sqrt(K C_D0), least power in
+ * proportion to C_D0^(1/4) W^(3/2).
+ * @validity Best speeds free to move: with a speed floor the gain in endurance is larger and the break-even with it. Hover power, which
+ * grows with mass^(3/2), is not in it: put the growth through `sizing.close`.
  * @source Closed forms of the parabolic polar; Anderson, J. D., Aircraft Performance and Design, 1999, chapter 5.
  * @example
  * const limit = drag.breakEvenGrowth({ dragCut: 0.38 })

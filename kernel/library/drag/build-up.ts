@@ -96,10 +96,14 @@ const wettedPart = new Set([
  * Zero-lift drag built up from parts.
  *
  * @equation D/q = (1 + leakage) sum n (C_f F Q S_wet, or what is known of the part); C_D0 = (D/q)/S
- * @param parts - list of { `name`, `dragArea` [m^2], `count` } or { `name`, `wettedArea` [m^2], `skinFriction` or `length` [m], `laminarShare` (0), `formFactor` (1), `interference` (1), `count` (1) }
- * @param options - optional `wingArea` S [m^2], `leakageShare` (0); for parts given by their length `speed` [m/s], `density` [kg/m^3], `dynamicViscosity` [Pa s], `speedOfSound` [m/s], `frictionMethod`
- * @returns `dragArea` [m^2], `dragAreas` by name, `parts` (each `name`, `dragArea`, `share`, `skinFriction`), and `zeroLiftDrag` with `wingArea`
- * @throws InvalidInput for no parts, a name that is empty or used twice, values that are not positive, a part without friction or length, a flight condition that is missing, and an unknown field
+ * @param parts - list of { `name`, `dragArea` [m^2], `count` } or { `name`, `wettedArea` [m^2], `skinFriction` or `length` [m],
+ * `laminarShare` (0), `formFactor` (1), `interference` (1), `count` (1) }
+ * @param options - optional `wingArea` S [m^2], `leakageShare` (0); for parts given by their length `speed` [m/s], `density` [kg/m^3],
+ * `dynamicViscosity` [Pa s], `speedOfSound` [m/s], `frictionMethod`
+ * @returns `dragArea` [m^2], `dragAreas` by name, `parts` (each `name`, `dragArea`, `share`, `skinFriction`), and `zeroLiftDrag` with
+ * `wingArea`
+ * @throws InvalidInput for no parts, a name that is empty or used twice, values that are not positive, a part without friction or
+ * length, a flight condition that is missing, and an unknown field
  * @method Component build-up. Leakage is a part of its own, so that the breakdown adds up.
  * @validity Attached flow below the drag rise. Skin friction lines advise outside their Reynolds numbers.
  * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, section 12.5 (worked example read second-hand, reproduced in the tests).

@@ -79,17 +79,20 @@ type Powers = typeof rangePowers
 /**
  * Stowage options held against each other: drag saved, mass added, power at cruise, gain in range and endurance, and whether it pays.
  *
- * @equation f = 1 - (f_air + f_i)/(f_air + f_ref); growth g = G (m_i - m_ref)/m; pays for range where g < (1 - f)^(-1/2) - 1, for endurance where g < (1 - f)^(-1/6) - 1;
- * gain (1 - f)^(-1/2)/(1 + g) - 1 and (1 - f)^(-1/4)/(1 + g)^(3/2) - 1
- * @param options - `records` (list), `mass` m [kg] with the reference, `airframeDragArea` f_air [m^2] without rotors, `wingArea` [m^2], `aspectRatio`, `spanEfficiency`, `density` [kg/m^3], `speed` [m/s]; optional
- * `reference` (name, the first), `growthFactor` G (1)
- * @returns a list in the order of the records: `name`, bands (`low`, `best`, `high`) of `dragCut`, `massGrowth`, `breakEvenGrowth`, `breakEvenMass` [kg], `gain`, `cruisePower` [W], the `verdict` for `range` and `endurance`,
- * `complexity`, `limits`, `source`
- * @throws InvalidInput for no records, a name twice, a reference that is not among them, a band out of order, values that are not positive, a span efficiency above 1, a growth beyond 20 times the mass, and an unknown option
- * @method Closed forms at both ends: the favourable end takes least drag and mass of the option and most of the reference, the unfavourable end the reverse. Where they disagree the verdict is "undecided". Records that share a house
- * model err together, so "undecided" is said too often rather than too seldom.
+ * @equation f = 1 - (f_air + f_i)/(f_air + f_ref); growth g = G (m_i - m_ref)/m; pays for range where g < (1 - f)^(-1/2) - 1, for
+ * endurance where g < (1 - f)^(-1/6) - 1; gain (1 - f)^(-1/2)/(1 + g) - 1 and (1 - f)^(-1/4)/(1 + g)^(3/2) - 1
+ * @param options - `records` (list), `mass` m [kg] with the reference, `airframeDragArea` f_air [m^2] without rotors, `wingArea` [m^2],
+ * `aspectRatio`, `spanEfficiency`, `density` [kg/m^3], `speed` [m/s]; optional `reference` (name, the first), `growthFactor` G (1)
+ * @returns a list in the order of the records: `name`, bands (`low`, `best`, `high`) of `dragCut`, `massGrowth`, `breakEvenGrowth`,
+ * `breakEvenMass` [kg], `gain`, `cruisePower` [W], the `verdict` for `range` and `endurance`, `complexity`, `limits`, `source`
+ * @throws InvalidInput for no records, a name twice, a reference that is not among them, a band out of order, values that are not
+ * positive, a span efficiency above 1, a growth beyond 20 times the mass, and an unknown option
+ * @method Closed forms at both ends: the favourable end takes least drag and mass of the option and most of the reference, the
+ * unfavourable end the reverse. Where they disagree the verdict is "undecided". Records that share a house model err together, so
+ * "undecided" is said too often rather than too seldom.
  * @validity Parabolic polar, best speeds free, equal battery mass; hover power and the battery for it follow through `growthFactor` only.
- * @source Closed forms of the parabolic polar; Anderson, J. D., Aircraft Performance and Design, 1999, chapter 5. The rule of two ends is the house's.
+ * @source Closed forms of the parabolic polar; Anderson, J. D., Aircraft Performance and Design, 1999, chapter 5. The rule of two ends
+ * is the house's.
  * @example
  * const bare = drag.stowageRecord({ name: 'bare', dragArea: 0.3, mechanismMass: 0, source: 'example' })
  * const hidden = drag.stowageRecord({ name: 'hidden', dragArea: 0.05, mechanismMass: 40, source: 'example' })

@@ -41,8 +41,10 @@ const specificHeat = 1005
  * @param options - `heat` Q [W], `temperatureRise` dT [K], `speed` V [m/s], `density` rho [kg/m^3]; optional `pressureLoss` k (0.7)
  * @returns `drag` [N], `dragArea` [m^2], `power` [W], `massFlow` [kg/s], `captureArea` [m^2]
  * @throws InvalidInput for a negative heat, values that are not positive, a pressure loss outside 0 to 1, and an unknown option
- * @method Momentum balance of the internal flow, exit at the pressure of the stream, the heat's own thrust left out (1 to 2 % at these temperatures). Spillage and the shape of inlet and outlet come on top.
- * @validity Below Mach 0.4. A temperature rise above 40 K carries an advisory: batteries and motors seldom allow it (common practice, no source). Lossless exits lie at k 0.3, simple louvres near 1.
+ * @method Momentum balance of the internal flow, exit at the pressure of the stream, the heat's own thrust left out (1 to 2 % at these
+ * temperatures). Spillage and the shape of inlet and outlet come on top.
+ * @validity Below Mach 0.4. A temperature rise above 40 K carries an advisory: batteries and motors seldom allow it (common practice, no
+ * source). Lossless exits lie at k 0.3, simple louvres near 1.
  * @source Momentum theorem; Hoerner, S. F., Fluid-Dynamic Drag, 1965, chapter on internal flow (from memory).
  * @example
  * const radiator = drag.cooling({ heat: 8 * u.kW, temperatureRise: 20, speed: 58, density: 1.1 })

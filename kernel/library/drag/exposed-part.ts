@@ -43,13 +43,16 @@ const known = new Set(['kind', 'frontalArea', 'count'])
  * Drag of a strut, wheel, leg or fitting in the stream, by its frontal area.
  *
  * @equation D/q = n C S_front; C from a table
- * @param options - `kind` ('wheel and tyre', 'second wheel in tandem', 'streamlined wheel', 'wheel with fairing', 'streamlined strut', 'round strut or wire', 'flat spring leg', 'fork or fitting',
- * 'circular cylinder across the stream'), `frontalArea` S_front [m^2]; optional `count` n (1)
+ * @param options - `kind` ('wheel and tyre', 'second wheel in tandem', 'streamlined wheel', 'wheel with fairing', 'streamlined strut',
+ * 'round strut or wire', 'flat spring leg', 'fork or fitting', 'circular cylinder across the stream'), `frontalArea` S_front [m^2];
+ * optional `count` n (1)
  * @returns `dragArea`, `low`, `high` [m^2], `coefficient`
  * @throws InvalidInput for an unknown kind, a frontal area that is not positive, a count that is not whole, and an unknown option
- * @method Table; where the source gives a range, the middle is taken. A round strut has 0.30 past the Reynolds number of 4e5 at which its flow turns turbulent, 1.17 below 2e5.
+ * @method Table; where the source gives a range, the middle is taken. A round strut has 0.30 past the Reynolds number of 4e5 at which
+ * its flow turns turbulent, 1.17 below 2e5.
  * @validity Streamlined struts of 1/6 to 1/3 thickness. Without interference: `drag.fixedGear` adds it.
- * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, table 12.6; cylinder: Hoerner, S. F., Fluid-Dynamic Drag, 1965 (both from memory).
+ * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, table 12.6; cylinder: Hoerner, S. F., Fluid-Dynamic Drag, 1965 (both
+ * from memory).
  * @example
  * const leg = drag.exposedPart({ kind: 'round strut or wire', frontalArea: 0.02 * u.m2, count: 2 })
  * leg.dragArea // 0.012

@@ -34,11 +34,13 @@ const known = new Set(['lift', 'drag', 'aspectRatio'])
  *
  * @equation minimise sum (C_D - C_D0 - K C_L^2)^2; residual = sqrt(sum r^2/n)
  * @param options - `lift` and `drag`, lists of coefficients of equal length; optional `aspectRatio`
- * @returns `zeroLiftDrag` C_D0 and `inducedFactor` K (a polar for the other methods), `residual`, `worstResidual`, `worstAt`, `residuals`, and `spanEfficiency` with `aspectRatio`
- * @throws InvalidInput for fewer than three points, lists of unequal length, points that are not finite, points of one lift only, a fit whose C_D0 or K is not positive, and an unknown option
+ * @returns `zeroLiftDrag` C_D0 and `inducedFactor` K (a polar for the other methods), `residual`, `worstResidual`, `worstAt`,
+ * `residuals`, and `spanEfficiency` with `aspectRatio`
+ * @throws InvalidInput for fewer than three points, lists of unequal length, points that are not finite, points of one lift only, a fit
+ * whose C_D0 or K is not positive, and an unknown option
  * @method Normal equations in C_L^2 about its mean, closed form.
- * @validity Where drag is quadratic in lift: between about 0 and the stall. A residual above 5 % of the mean drag carries an advisory: cambered wings have their least drag at a lift above zero, and a stalling
- * point does not belong in the list.
+ * @validity Where drag is quadratic in lift: between about 0 and the stall. A residual above 5 % of the mean drag carries an advisory:
+ * cambered wings have their least drag at a lift above zero, and a stalling point does not belong in the list.
  * @source Least squares.
  * @example
  * const fit = drag.fitPolar({ lift: [0, 0.4, 0.8, 1.2], drag: [0.03, 0.0364, 0.0556, 0.0876], aspectRatio: 10 })

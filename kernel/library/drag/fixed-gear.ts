@@ -26,9 +26,11 @@ const known = new Set(['parts', 'interference'])
  * @param options - `parts`, a list of what `drag.exposedPart` takes; optional `interference` k (1.2)
  * @returns `dragArea`, `low`, `high` [m^2]
  * @throws InvalidInput for no parts, an interference outside 1 to 2.5, whatever `drag.exposedPart` refuses, and an unknown option
- * @method Sum with one factor. In a wind tunnel fittings and interference made 44 % of gear drag on average, which a factor of 1.2 does not reach: count the fittings.
+ * @method Sum with one factor. In a wind tunnel fittings and interference made 44 % of gear drag on average, which a factor of 1.2 does
+ * not reach: count the fittings.
  * @validity Whole gears of small aeroplanes measured 0.047 to 0.356 m^2 of drag area.
- * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, table 12.6 (from memory); measurements: Herrnstein, W. H., Biermann, D., NACA Report 485, 1934 (summary read).
+ * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, table 12.6 (from memory); measurements: Herrnstein, W. H., Biermann,
+ * D., NACA Report 485, 1934 (summary read).
  * @example
  * const gear = drag.fixedGear({ parts: [
  *   { kind: 'wheel and tyre', frontalArea: 0.05 * u.m2, count: 3 },

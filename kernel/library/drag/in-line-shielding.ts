@@ -34,13 +34,18 @@ const greatestDeficit = 0.9
 /**
  * Drag of equal hubs or pods that stand one behind another along a boom.
  *
- * @equation deficit of one wake d = (1 - sqrt(1 - C)) (r_0/(r_0 + k x))^2, C = min(0.9, f/S_front), r_0 = sqrt(S_front/pi); behind several sqrt(sum d^2); drag factor (1 - d)^2
+ * @equation deficit of one wake d = (1 - sqrt(1 - C)) (r_0/(r_0 + k x))^2, C = min(0.9, f/S_front), r_0 = sqrt(S_front/pi); behind
+ * several sqrt(sum d^2); drag factor (1 - d)^2
  * @param options - `dragArea` f of one [m^2], `frontalArea` S_front [m^2], `spacing` x [m], `count`; optional `wakeGrowth` k (0.08)
  * @returns `dragArea` of all [m^2], `factors` from first to last, `share` of what they would have side by side
- * @throws InvalidInput for values that are not positive, bodies that overlap (spacing below the diameter of a circle of the frontal area), more than 50 bodies, a wake growth outside 0.02 to 0.3, and an unknown option
- * @method House use of a published wake: the top-hat wake of wind turbines, growing linearly and keeping its momentum, lent to bluff hubs. Reasonable because only momentum and growth enter; the growth of a hub's wake is the guess.
- * @validity Bodies truly in line with the stream: at a few degrees of sideslip the shelter is gone. Every call carries an advisory. Growth 0.05 (smooth stream) to 0.1 (turbulent) spans the band.
- * @source Jensen, N. O., A Note on Wind Generator Interaction, Risoe-M-2411, 1983; several wakes: Katic, Hoejstrup and Jensen, 1986 (both from memory).
+ * @throws InvalidInput for values that are not positive, bodies that overlap (spacing below the diameter of a circle of the frontal
+ * area), more than 50 bodies, a wake growth outside 0.02 to 0.3, and an unknown option
+ * @method House use of a published wake: the top-hat wake of wind turbines, growing linearly and keeping its momentum, lent to bluff
+ * hubs. Reasonable because only momentum and growth enter; the growth of a hub's wake is the guess.
+ * @validity Bodies truly in line with the stream: at a few degrees of sideslip the shelter is gone. Every call carries an advisory.
+ * Growth 0.05 (smooth stream) to 0.1 (turbulent) spans the band.
+ * @source Jensen, N. O., A Note on Wind Generator Interaction, Risoe-M-2411, 1983; several wakes: Katic, Hoejstrup and Jensen, 1986
+ * (both from memory).
  * @example
  * const row = drag.inLineShielding({ dragArea: 0.02 * u.m2, frontalArea: 0.025 * u.m2, spacing: 3 * u.m, count: 2 })
  * row.share // 0.960

@@ -36,8 +36,8 @@ const places = Object.keys(factors) as InterferencePlace[]
  * Interference factor of a part by where it sits, with its band.
  *
  * @equation D/q = C_f F Q S_wet; Q from a table
- * @param options - `place`: 'body', 'wing, high or mid', 'wing, low and filleted', 'wing, low without fillet', 'tail, conventional', 'tail, V', 'tail, H', 'pod on wing or body', 'pod within one diameter',
- * 'pod beyond one diameter'
+ * @param options - `place`: 'body', 'wing, high or mid', 'wing, low and filleted', 'wing, low without fillet', 'tail, conventional',
+ * 'tail, V', 'tail, H', 'pod on wing or body', 'pod within one diameter', 'pod beyond one diameter'
  * @returns `low`, `best` and `high` factor Q
  * @throws InvalidInput for an unknown place or option
  * @method Table; where the source gives a range, `best` is its middle.

@@ -27,18 +27,22 @@ const greatest = 1e12
 /**
  * Mean skin-friction coefficient of a flat plate, per wetted area.
  *
- * @equation laminar C = 1.328/sqrt(Re); Prandtl-Schlichting 0.455/(log10 Re)^2.58; Karman-Schoenherr 1/sqrt(C) = 4.13 log10(Re C); ITTC-1957 0.075/(log10 Re - 2)^2;
- * White 0.523/ln^2(0.06 Re); fifth-root 0.074/Re^0.2. Turbulent lines are divided by (1 + 0.144 M^2)^0.65. Transition: by area C = s C_lam + (1 - s) C_turb; by place
- * C = C_turb(Re) - Re_tr (C_turb(Re_tr) - C_lam(Re_tr))/Re. Roughness: Re in the turbulent line at most 38.21 (k/l)^-1.053
- * @param options - `reynolds` Re; optional `method` ('Prandtl-Schlichting'), `mach` M (0), `laminarShare` s (0) or `transitionReynolds` Re_tr, `relativeRoughness` k/l
+ * @equation laminar C = 1.328/sqrt(Re); Prandtl-Schlichting 0.455/(log10 Re)^2.58; Karman-Schoenherr 1/sqrt(C) = 4.13 log10(Re C);
+ * ITTC-1957 0.075/(log10 Re - 2)^2; White 0.523/ln^2(0.06 Re); fifth-root 0.074/Re^0.2. Turbulent lines are divided by (1 + 0.144
+ * M^2)^0.65. Transition: by area C = s C_lam + (1 - s) C_turb; by place C = C_turb(Re) - Re_tr (C_turb(Re_tr) - C_lam(Re_tr))/Re.
+ * Roughness: Re in the turbulent line at most 38.21 (k/l)^-1.053
+ * @param options - `reynolds` Re; optional `method` ('Prandtl-Schlichting'), `mach` M (0), `laminarShare` s (0) or `transitionReynolds`
+ * Re_tr, `relativeRoughness` k/l
  * @returns the coefficient C
- * @throws InvalidInput for a Reynolds number outside 1e4 to 1e12, a Mach number outside 0 to 3, a share outside 0 to 1, both kinds of transition at once, transition asked of the laminar line, an unknown
- * method, and an unknown option
- * @method Smooth plate, mean over the length from its front edge. Lines printed elsewhere as 0.42/ln^2(0.056 Re) are local coefficients and not meant here.
- * @validity Laminar to Re = 1e6, Prandtl-Schlichting and Karman-Schoenherr 1e5 to 1e9, ITTC 1e5 to 1e10, White 1e5 to 1e9, fifth-root 2e5 to 1e7; outside an advisory (ranges from memory). The lines differ by 12 % at
- * 2e5 and 2 % at 1e7.
- * @source Prandtl-Schlichting, ITTC and Blasius: read second-hand; Schoenherr, K. E., 1932, constant from memory; White, F. M., Viscous Fluid Flow, from memory; roughness and compressibility: Raymer, D. P.,
- * Aircraft Design: A Conceptual Approach, equations 12.27 to 12.29 (from memory).
+ * @throws InvalidInput for a Reynolds number outside 1e4 to 1e12, a Mach number outside 0 to 3, a share outside 0 to 1, both kinds of
+ * transition at once, transition asked of the laminar line, an unknown method, and an unknown option
+ * @method Smooth plate, mean over the length from its front edge. Lines printed elsewhere as 0.42/ln^2(0.056 Re) are local coefficients
+ * and not meant here.
+ * @validity Laminar to Re = 1e6, Prandtl-Schlichting and Karman-Schoenherr 1e5 to 1e9, ITTC 1e5 to 1e10, White 1e5 to 1e9, fifth-root
+ * 2e5 to 1e7; outside an advisory (ranges from memory). The lines differ by 12 % at 2e5 and 2 % at 1e7.
+ * @source Prandtl-Schlichting, ITTC and Blasius: read second-hand; Schoenherr, K. E., 1932, constant from memory; White, F. M., Viscous
+ * Fluid Flow, from memory; roughness and compressibility: Raymer, D. P., Aircraft Design: A Conceptual Approach, equations 12.27 to
+ * 12.29 (from memory).
  * @example
  * drag.skinFriction({ reynolds: 1e7, method: 'ITTC-1957' }) // 0.003
  */

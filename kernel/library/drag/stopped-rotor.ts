@@ -91,17 +91,23 @@ const known = new Set<string>([...geometryNames, 'azimuth'])
 /**
  * Drag of a lift rotor that stands still in cruise: blades at their azimuth, hub and motor pod.
  *
- * @equation D/q = sum over blades of [R (1 - x_0) c (c_d |sin^3 t| + 2 C_f cos^2 t) + 0.4 c^2 (t/c + |sin p|) cos^2 t] + 0.8 d_h h_h + 0.4 d_p h_p;
- * c_d = c_d0 (1, or 2 with the trailing edge forward) + (C_N^2/(pi AR) + C_N sin p)/2, C_N = min(2 pi AR/(AR + 2) sin p, 1.11 + 0.018 AR), AR = R (1 - x_0)/c
- * @param options - `blades`, `radius` R, `chord` c [m], `hubDiameter` d_h, `hubHeight` h_h [m], `speed` [m/s], `density` [kg/m^3], `dynamicViscosity` [Pa s]; optional `azimuth` t of the first
- * blade from downstream [rad] (0, in line), `rootCutout` x_0 (0.15), `thickness` t/c (0.12), `sectionDrag` c_d0 (0.012), `pitch` p [rad] (0.1), `podDiameter` d_p, `podHeight` h_p [m] (0)
+ * @equation D/q = sum over blades of [R (1 - x_0) c (c_d |sin^3 t| + 2 C_f cos^2 t) + 0.4 c^2 (t/c + |sin p|) cos^2 t] + 0.8 d_h h_h +
+ * 0.4 d_p h_p; c_d = c_d0 (1, or 2 with the trailing edge forward) + (C_N^2/(pi AR) + C_N sin p)/2, C_N = min(2 pi AR/(AR + 2) sin p,
+ * 1.11 + 0.018 AR), AR = R (1 - x_0)/c
+ * @param options - `blades`, `radius` R, `chord` c [m], `hubDiameter` d_h, `hubHeight` h_h [m], `speed` [m/s], `density` [kg/m^3],
+ * `dynamicViscosity` [Pa s]; optional `azimuth` t of the first blade from downstream [rad] (0, in line), `rootCutout` x_0 (0.15),
+ * `thickness` t/c (0.12), `sectionDrag` c_d0 (0.012), `pitch` p [rad] (0.1), `podDiameter` d_p, `podHeight` h_p [m] (0)
  * @returns `dragArea`, its band `low` and `high`, and the parts `blades`, `hub`, `pod` [m^2]
- * @throws InvalidInput for values that are not positive, a chord longer than the radius, a pitch beyond 1 rad, a Reynolds number outside 1e4 to 1e12, and an unknown option
- * @method House model. Cross-flow principle for the blades: the stream across a blade makes its section's drag, the stream along it friction; the blade whose trailing edge leads has twice the drag at no lift, so that a
- * pair across the stream has D/q = c R (c_d0 + 2 c_d0). Reasonable because each part is measured by itself, and hubs of helicopters (0.11 to 1.3 m^2 for 1.2 to 15 t, Prouty) bound it from above.
- * @validity No test of stopped lift rotors was found in print: every call carries an advisory with the band of 40 %. Blade tips in the wake of another rotor or of the wing are not in it. Fixed pitch up to 0.3 rad; beyond an advisory.
- * @source House model. Blade across the stream: Critzos, Heyson and Boswinkle, NACA TN 3361, 1955 (summary read). Plate: Viterna and Corrigan, 1982 (from memory). Hub check: Prouty, R. W., Helicopter Performance,
- * Stability, and Control, table 4.3 (read second-hand).
+ * @throws InvalidInput for values that are not positive, a chord longer than the radius, a pitch beyond 1 rad, a Reynolds number outside
+ * 1e4 to 1e12, and an unknown option
+ * @method House model. Cross-flow principle for the blades: the stream across a blade makes its section's drag, the stream along it
+ * friction; the blade whose trailing edge leads has twice the drag at no lift, so that a pair across the stream has D/q = c R (c_d0 + 2
+ * c_d0). Reasonable because each part is measured by itself, and hubs of helicopters (0.11 to 1.3 m^2 for 1.2 to 15 t, Prouty) bound it
+ * from above.
+ * @validity No test of stopped lift rotors was found in print: every call carries an advisory with the band of 40 %. Blade tips in the
+ * wake of another rotor or of the wing are not in it. Fixed pitch up to 0.3 rad; beyond an advisory.
+ * @source House model. Blade across the stream: Critzos, Heyson and Boswinkle, NACA TN 3361, 1955 (summary read). Plate: Viterna and
+ * Corrigan, 1982 (from memory). Hub check: Prouty, R. W., Helicopter Performance, Stability, and Control, table 4.3 (read second-hand).
  * @example
  * const still = drag.stoppedRotor({
  *   blades: 2, radius: 1.3 * u.m, chord: 0.14 * u.m, hubDiameter: 0.25 * u.m, hubHeight: 0.1 * u.m,

@@ -44,17 +44,21 @@ const stops = 36
 /**
  * The ways of stowing lift rotors in cruise, each as a record of drag, mechanism mass, complexity and limits, from the rotor's geometry.
  *
- * @equation per rotor: exposed = blades averaged over azimuth + hub + pod; feathered and lined up = blades in line + hub + pod; retracted = C_f (1.25 S_sides + 0.3 S_bay); folded = 0.5 (hub + pod) + 0.6 C_f B c R;
- * buried open = 0.02 pi R^2, with a step 0.8 of it; buried with doors = 0.6 C_f pi R^2; ducted = 1.2 R h + hub + pod. Masses: lined up 0.03 m_r, retracted 0.35 m_r + 4 kg/m^2 S_bay, folded 0.25 m_r, step 1 kg/m R,
- * doors 8 kg/m^2 pi R^2, duct 1.5 kg/m^2 4 pi R h; times the number of rotors
- * @param options - the rotor as in `drag.stoppedRotor` (without azimuth), `count` of rotors, `rotorMass` m_r of one [kg]; optional `ductHeight` h [m] (0.3 R), `inLine` { `count`, `spacing` [m] } where rotors stand behind each
- * other, `only` (list of names)
- * @returns a list of records { `name`, `dragArea` { `low`, `best`, `high` } [m^2] and `mechanismMass` { `low`, `best`, `high` } [kg] of all rotors, `complexity`, `limits`, `source`, `tested` }
- * @throws InvalidInput for what `drag.stoppedRotor` refuses, a count that is not whole, masses and heights that are not positive, rows that do not divide the rotors or overlap, an unknown name, and an unknown option
- * @method House model throughout: parts of known size put together, masses as shares of the rotor and of door area. Reasonable for the order of options and for what a mechanism may weigh; not for the last kilogram. Hubs and
- * pods in line shelter each other as in `drag.inLineShielding`. Complexity counts the mechanisms per rotor that must work before it lifts again.
- * @validity Every record carries a band of 40 % and the call an advisory: no test of these options was found in print, save one model whose parasite drag fell by 38 % with its rotors retracted. Replace a record by `drag.stowageRecord`
- * when you have a test.
+ * @equation per rotor: exposed = blades averaged over azimuth + hub + pod; feathered and lined up = blades in line + hub + pod;
+ * retracted = C_f (1.25 S_sides + 0.3 S_bay); folded = 0.5 (hub + pod) + 0.6 C_f B c R; buried open = 0.02 pi R^2, with a step 0.8 of
+ * it; buried with doors = 0.6 C_f pi R^2; ducted = 1.2 R h + hub + pod. Masses: lined up 0.03 m_r, retracted 0.35 m_r + 4 kg/m^2 S_bay,
+ * folded 0.25 m_r, step 1 kg/m R, doors 8 kg/m^2 pi R^2, duct 1.5 kg/m^2 4 pi R h; times the number of rotors
+ * @param options - the rotor as in `drag.stoppedRotor` (without azimuth), `count` of rotors, `rotorMass` m_r of one [kg]; optional
+ * `ductHeight` h [m] (0.3 R), `inLine` { `count`, `spacing` [m] } where rotors stand behind each other, `only` (list of names)
+ * @returns a list of records { `name`, `dragArea` { `low`, `best`, `high` } [m^2] and `mechanismMass` { `low`, `best`, `high` } [kg] of
+ * all rotors, `complexity`, `limits`, `source`, `tested` }
+ * @throws InvalidInput for what `drag.stoppedRotor` refuses, a count that is not whole, masses and heights that are not positive, rows
+ * that do not divide the rotors or overlap, an unknown name, and an unknown option
+ * @method House model throughout: parts of known size put together, masses as shares of the rotor and of door area. Reasonable for the
+ * order of options and for what a mechanism may weigh; not for the last kilogram. Hubs and pods in line shelter each other as in
+ * `drag.inLineShielding`. Complexity counts the mechanisms per rotor that must work before it lifts again.
+ * @validity Every record carries a band of 40 % and the call an advisory: no test of these options was found in print, save one model
+ * whose parasite drag fell by 38 % with its rotors retracted. Replace a record by `drag.stowageRecord` when you have a test.
  * @source House model.
  * @example
  * const ways = drag.stowageOptions({

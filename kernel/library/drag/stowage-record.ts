@@ -51,9 +51,11 @@ const testedBand = 0.1
  * A stowage option of your own, from a test report or an estimate, in the shape of the built-in ones.
  *
  * @equation low = (1 - w) best, high = (1 + w) best, w = 0.4, or 0.1 for a tested drag area
- * @param options - `name`, `dragArea` [m^2] of all rotors (a number or { `low`, `best`, `high` }), `mechanismMass` [kg] (the same), `source`; optional `complexity` (0), `limits` (list of sentences), `tested` (false)
+ * @param options - `name`, `dragArea` [m^2] of all rotors (a number or { `low`, `best`, `high` }), `mechanismMass` [kg] (the same),
+ * `source`; optional `complexity` (0), `limits` (list of sentences), `tested` (false)
  * @returns a frozen record { `name`, `dragArea`, `mechanismMass`, `complexity`, `limits`, `source`, `tested` } for `drag.compareStowage`
- * @throws InvalidInput for an empty name or source, negative numbers, a band whose ends do not enclose its best, a complexity that is not 0 to 20, and an unknown option
+ * @throws InvalidInput for an empty name or source, negative numbers, a band whose ends do not enclose its best, a complexity that is
+ * not 0 to 20, and an unknown option
  * @method Completes and checks. A measured model is not the aircraft: its Reynolds number, seams and support leave the 10 %.
  * @validity Whatever the report covers; say it in `limits`.
  * @source House convention, no publication.

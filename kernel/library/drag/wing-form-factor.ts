@@ -23,14 +23,17 @@ const methods = ['Raymer', 'Torenbeek', 'Hoerner'] as const
 /**
  * Form factor of a wing or tail: profile drag over that of a flat plate of the same wetted area.
  *
- * @equation Raymer: F = (1 + 0.6/(x/c)_m t/c + 100 (t/c)^4) max(1, 1.34 M^0.18 cos^0.28 L); Torenbeek: 1 + 2.7 t/c + 100 (t/c)^4; Hoerner: 1 + 2 t/c + 60 (t/c)^4
- * @param options - `thickness` t/c; optional `method` ('Raymer'), `thicknessAt` (x/c)_m (0.3), `mach` M (none: the second bracket is left out), `sweep` L [rad] (0)
+ * @equation Raymer: F = (1 + 0.6/(x/c)_m t/c + 100 (t/c)^4) max(1, 1.34 M^0.18 cos^0.28 L); Torenbeek: 1 + 2.7 t/c + 100 (t/c)^4;
+ * Hoerner: 1 + 2 t/c + 60 (t/c)^4
+ * @param options - `thickness` t/c; optional `method` ('Raymer'), `thicknessAt` (x/c)_m (0.3), `mach` M (none: the second bracket is
+ * left out), `sweep` L [rad] (0)
  * @returns the factor F
- * @throws InvalidInput for a thickness outside 0 to 0.4, a place of thickness outside 0.1 to 0.6, a Mach number outside 0 to 0.95, a sweep beyond 1.2 rad, an unknown method, and an unknown option
+ * @throws InvalidInput for a thickness outside 0 to 0.4, a place of thickness outside 0.1 to 0.6, a Mach number outside 0 to 0.95, a
+ * sweep beyond 1.2 rad, an unknown method, and an unknown option
  * @method Regressions. Raymer's bracket of Mach number falls below 1 under Mach 0.2 (0.885 at 0.1), where it was not meant: it is held at 1.
  * @validity Sections of 0.06 to 0.21 thickness; outside an advisory. The three differ by 9 % at 0.12.
- * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, equation 12.30 (read second-hand); Torenbeek, E., Synthesis of Subsonic Airplane Design, 1982, and Hoerner, S. F., Fluid-Dynamic Drag, 1965
- * (both from memory).
+ * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, equation 12.30 (read second-hand); Torenbeek, E., Synthesis of Subsonic
+ * Airplane Design, 1982, and Hoerner, S. F., Fluid-Dynamic Drag, 1965 (both from memory).
  * @example
  * drag.wingFormFactor({ thickness: 0.12 }) // 1.260736
  */

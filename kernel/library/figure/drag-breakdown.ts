@@ -20,7 +20,8 @@ const known = new Set(['dragAreas', 'caption', 'description'])
  * @equation share = drag area of the part / sum of drag areas
  * @param options - `dragAreas` by part [m^2], `caption` ("Drag breakdown" when left out), `description`
  * @returns a figure of horizontal bars in square metres of drag area
- * @throws InvalidInput for a drag area that is negative or not finite, for no parts, for parts that add up to nothing, and for an unknown option
+ * @throws InvalidInput for a drag area that is negative or not finite, for no parts, for parts that add up to nothing, and for an
+ * unknown option
  * @method Sums what is given; the shares are of that sum.
  * @validity Drag at zero lift; drag due to lift belongs to the polar.
  * @source House convention, no publication.

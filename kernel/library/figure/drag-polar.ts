@@ -26,9 +26,11 @@ const steps = 60
  * Lift over drag coefficient: the parabola, the points it was fitted to, and the lift of its best ratio.
  *
  * @equation C_D = C_D0 + K C_L^2; best ratio at C_L = sqrt(C_D0/K)
- * @param options - `polar` { `zeroLiftDrag`, `inducedFactor` }; optional `points` { `lift`, `drag` }, `upTo` (lift coefficient), `caption` ("Drag polar"), `description`
+ * @param options - `polar` { `zeroLiftDrag`, `inducedFactor` }; optional `points` { `lift`, `drag` }, `upTo` (lift coefficient),
+ * `caption` ("Drag polar"), `description`
  * @returns a figure of a line and, with points, dots; a rule marks the best ratio where it lies in the picture
- * @throws InvalidInput for a polar without its two numbers, points that are not finite or of unequal length, an `upTo` that is not positive, and an unknown option
+ * @throws InvalidInput for a polar without its two numbers, points that are not finite or of unequal length, an `upTo` that is not
+ * positive, and an unknown option
  * @method The parabola is drawn at 61 lifts.
  * @validity As the polar's.
  * @source House convention, no publication.

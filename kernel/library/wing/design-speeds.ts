@@ -32,8 +32,8 @@ const seaLevelDensity = 1.225
 /**
  * Stall, manoeuvre, least cruise and least dive speed of the small-aeroplane rules, normal category.
  *
- * @equation V_S = sqrt(2 (W/S)/(rho_0 C_L,max)); V_A = V_S sqrt(n); V_C = k sqrt(W/S [lb/ft^2]) knots, k = 33 to 20 lb/ft^2 falling to 28.6 at 100;
- * V_D = m V_C, m = 1.4 to 20 lb/ft^2 falling to 1.35 at 100
+ * @equation V_S = sqrt(2 (W/S)/(rho_0 C_L,max)); V_A = V_S sqrt(n); V_C = k sqrt(W/S [lb/ft^2]) knots, k = 33 to 20 lb/ft^2 falling to
+ * 28.6 at 100; V_D = m V_C, m = 1.4 to 20 lb/ft^2 falling to 1.35 at 100
  * @param options - `wingLoading` W/S [N/m^2], `maximumLift` C_L,max, `loadFactor` n
  * @returns `stall`, `manoeuvre`, `cruise`, `dive`, equivalent airspeeds [m/s]
  * @throws InvalidInput for a value that is not positive, a load factor outside 1 to 12, and an unknown option

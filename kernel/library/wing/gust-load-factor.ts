@@ -36,12 +36,13 @@ const standardGravity = 9.80665
  * Limit load factors of a vertical gust in level flight.
  *
  * @equation mu = 2 (W/S)/(rho c a g); K_g = 0.88 mu/(5.3 + mu); n = 1 +- K_g rho_0 U V a/(2 W/S)
- * @param options - `wingLoading` W/S [N/m^2], `meanChord` c [m], `liftCurveSlope` a [1/rad], `speed` V [m/s, equivalent]; optional `gustSpeed` U [m/s] (15.24), `density` rho [kg/m^3] (1.225)
+ * @param options - `wingLoading` W/S [N/m^2], `meanChord` c [m], `liftCurveSlope` a [1/rad], `speed` V [m/s, equivalent]; optional
+ * `gustSpeed` U [m/s] (15.24), `density` rho [kg/m^3] (1.225)
  * @returns `positive`, `negative`, `massRatio` mu, `alleviation` K_g
  * @throws InvalidInput for a value that is not positive, a gust speed above 40 m/s, and an unknown option
  * @method As printed, in SI; the printed constant 498 of knots and pounds gives 0.1 % more of the increment.
- * @validity Up to 20,000 ft the gust is 15.24 m/s at V_C and 7.62 m/s at V_D; less above. A mass ratio below 5 or so carries an advisory: such light aircraft follow the gust, and gusts rather than
- * manoeuvres size them.
+ * @validity Up to 20,000 ft the gust is 15.24 m/s at V_C and 7.62 m/s at V_D; less above. A mass ratio below 5 or so carries an
+ * advisory: such light aircraft follow the gust, and gusts rather than manoeuvres size them.
  * @source 14 CFR 23.341(c) and 23.333(c) before 2017, CS-23 Amendment 4 (read).
  * @example
  * const gust = wing.gustLoadFactor({ wingLoading: 1400.95, meanChord: 1.18322 * u.m, liftCurveSlope: 5, speed: 60 * u.mps })

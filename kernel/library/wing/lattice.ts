@@ -78,18 +78,21 @@ const mostPanels = 1000
  *
  * @equation normal velocity of all horseshoe vortices and the stream = 0 at three quarters of each panel; C_L = 2 sum Gamma dy/(V S);
  * C_Di from the wake trace (Munk): 1/(V^2 S) sum Gamma w ds; e = C_L^2 S/(pi b^2 C_Di)
- * @param options - `surfaces` (list of { `semiSpan`, `rootChord`, `tipChord` [m], `sweepLeadingEdge` [rad], `twist`, `dihedral`, `incidence` [rad], `x`, `z` [m] } or
- * { `stations`: list of { `y`, `leadingEdge`, `chord`, `twist`, `z` }, `incidence`, `x`, `z` }), each mirrored; `spanwise` strips per half span, `chordwise` panels per strip,
- * `angleOfAttack` [rad]; optional `tipInset` (0.25 strip), `referenceArea` [m^2], `referenceChord` [m], `momentCentre` [m]
- * @returns `liftCurveSlope`, `pitchCurveSlope` [1/rad], `lift`, `pitch`, `inducedDrag` (coefficients at the angle), `spanEfficiency`, `liftAtZeroAngle`,
- * `aerodynamicCentre` [m], `surfaces` (each with `lift`, `liftCurveSlope`, `across` [m], `sectionLift`)
- * @throws InvalidInput for impossible geometry, stations out of order, a dihedral beyond 1.3 rad, an angle beyond 0.5 rad, more than 1000 panels per half, surfaces that lie on each
- * other, and an unknown option
- * @method Flat wake along the stream, small angles, equal strips ending a quarter strip short of the tip: uniform lattices without the inset converge slowly from above (1.4 % at 20
- * strips). Vortices are smoothed over half a strip where they meet another surface. An inset below a quarter overstates the span efficiency by about 2 (0.25 - inset)/strips.
- * @validity Attached flow below the drag rise: no thickness, no boundary layer, no body. Beyond 0.2 rad an advisory. The slope of a swept published planform is met within 0.1 %.
- * @source Bertin, J. J., Smith, M. L., Aerodynamics for Engineers, 2nd edition, 1989, chapter 7; tip inset: Hough, G. R., Journal of Aircraft 10, 1973 (both from memory);
- * drag: Munk, M. M., The Minimum Induced Drag of Aerofoils, NACA Report 121, 1921.
+ * @param options - `surfaces` (list of { `semiSpan`, `rootChord`, `tipChord` [m], `sweepLeadingEdge` [rad], `twist`, `dihedral`,
+ * `incidence` [rad], `x`, `z` [m] } or { `stations`: list of { `y`, `leadingEdge`, `chord`, `twist`, `z` }, `incidence`, `x`, `z` }),
+ * each mirrored; `spanwise` strips per half span, `chordwise` panels per strip, `angleOfAttack` [rad]; optional `tipInset` (0.25 strip),
+ * `referenceArea` [m^2], `referenceChord` [m], `momentCentre` [m]
+ * @returns `liftCurveSlope`, `pitchCurveSlope` [1/rad], `lift`, `pitch`, `inducedDrag` (coefficients at the angle), `spanEfficiency`,
+ * `liftAtZeroAngle`, `aerodynamicCentre` [m], `surfaces` (each with `lift`, `liftCurveSlope`, `across` [m], `sectionLift`)
+ * @throws InvalidInput for impossible geometry, stations out of order, a dihedral beyond 1.3 rad, an angle beyond 0.5 rad, more than
+ * 1000 panels per half, surfaces that lie on each other, and an unknown option
+ * @method Flat wake along the stream, small angles, equal strips ending a quarter strip short of the tip: uniform lattices without the
+ * inset converge slowly from above (1.4 % at 20 strips). Vortices are smoothed over half a strip where they meet another surface. An
+ * inset below a quarter overstates the span efficiency by about 2 (0.25 - inset)/strips.
+ * @validity Attached flow below the drag rise: no thickness, no boundary layer, no body. Beyond 0.2 rad an advisory. The slope of a
+ * swept published planform is met within 0.1 %.
+ * @source Bertin, J. J., Smith, M. L., Aerodynamics for Engineers, 2nd edition, 1989, chapter 7; tip inset: Hough, G. R., Journal of
+ * Aircraft 10, 1973 (both from memory); drag: Munk, M. M., The Minimum Induced Drag of Aerofoils, NACA Report 121, 1921.
  * @example
  * const swept = { semiSpan: Math.SQRT2, rootChord: 1.5, tipChord: 0.5, sweepLeadingEdge: 53.5431549 * u.deg }
  * wing.lattice({ surfaces: [swept], spanwise: 20, chordwise: 4, angleOfAttack: 4 * u.deg }).liftCurveSlope // 2.741

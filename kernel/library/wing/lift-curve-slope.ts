@@ -26,16 +26,16 @@ const methods = ['lifting surface', 'lifting line'] as const
  *
  * @equation lifting surface: a = 2 pi AR/(2 + sqrt(4 + (AR beta/eta)^2 (1 + tan^2 L/beta^2))), eta = a_0/(2 pi);
  * lifting line: a = a_0/(beta + a_0/(pi e_1 AR)); beta = sqrt(1 - M^2)
- * @param options - `aspectRatio` AR; optional `method` ('lifting surface'), `sectionLiftSlope` a_0 [1/rad] (2 pi), `mach` M (0), `sweepHalfChord` L [rad] (0,
- * lifting surface), `slopeEfficiency` e_1 (1, lifting line)
+ * @param options - `aspectRatio` AR; optional `method` ('lifting surface'), `sectionLiftSlope` a_0 [1/rad] (2 pi), `mach` M (0),
+ * `sweepHalfChord` L [rad] (0, lifting surface), `slopeEfficiency` e_1 (1, lifting line)
  * @returns the slope a [1/rad]
- * @throws InvalidInput for an aspect ratio that is not positive, a section slope outside 0.5 to 12, a Mach number outside 0 to 0.9, a sweep beyond 1.4 rad, an
- * option of the other method, and an unknown option or method
- * @method Closed forms. At aspect ratio 6 the lifting line says 4.71, this lifting surface 4.53, a vortex lattice 4.21 for a rectangular wing: the gap is the
- * spread to be expected.
+ * @throws InvalidInput for an aspect ratio that is not positive, a section slope outside 0.5 to 12, a Mach number outside 0 to 0.9, a
+ * sweep beyond 1.4 rad, an option of the other method, and an unknown option or method
+ * @method Closed forms. At aspect ratio 6 the lifting line says 4.71, this lifting surface 4.53, a vortex lattice 4.21 for a rectangular
+ * wing: the gap is the spread to be expected.
  * @validity Lifting line: aspect ratio from 4 and no sweep; below an advisory. Mach up to 0.7; above an advisory.
- * @source Helmbold, H. B., Der unverwundene Ellipsenfluegel als tragende Flaeche, 1942, in the form of USAF DATCOM section 4.1.3.2 (from memory); lifting line:
- * Anderson, J. D., Aircraft Performance and Design, 1999, section 2.8 (equations read).
+ * @source Helmbold, H. B., Der unverwundene Ellipsenfluegel als tragende Flaeche, 1942, in the form of USAF DATCOM section 4.1.3.2 (from
+ * memory); lifting line: Anderson, J. D., Aircraft Performance and Design, 1999, section 2.8 (equations read).
  * @example
  * wing.liftCurveSlope({ aspectRatio: 10 }) // 5.15098
  */

@@ -45,15 +45,16 @@ const known = new Set(['aspectRatio', 'taper', 'sectionLiftSlope', 'twist', 'lif
  *
  * @equation sum A_n sin(n t) (n mu + sin t) = mu alpha sin t, mu = a_0 c/(4 b), n odd; C_L = pi AR A_1; C_Di = pi AR sum n A_n^2;
  * a = a_0/(1 + a_0 (1 + tau)/(pi AR)); C_Di = C_L^2 (1 + delta)/(pi AR) without twist
- * @param options - `aspectRatio` AR, `taper` (tip over root chord), `sectionLiftSlope` a_0 [1/rad]; optional `twist` [rad] of the tip against the root (0, washout
- * negative), `liftCoefficient` C_L (none), `terms` (100)
- * @returns `liftCurveSlope` [1/rad], `delta`, `tau`, `spanEfficiency`, `zeroLiftAngle` [rad] of the root, `twistDragPerLift`, `twistDrag`, and `inducedDrag` with
- * `liftCoefficient`
- * @throws InvalidInput for an aspect ratio outside 0.1 to 100, a taper outside 0 to 2, a section slope outside 0.5 to 12, a twist beyond 0.5 rad, a lift coefficient
- * of 0, more than 300 terms, and an unknown option
- * @method Collocation at t = (2 i - 1) pi/(4 N), odd terms only, dense elimination. 100 terms are within 1e-5 in slope and 0.1 % in delta and tau of 200.
- * @validity Unswept, aspect ratio from 4, attached flow. Below 4 an advisory. The line stays above a lifting surface: 7.5 % in slope at aspect ratio 6 and 4.3 % at
- * 10 for rectangular wings. Delta read from charts is often a quarter too high.
+ * @param options - `aspectRatio` AR, `taper` (tip over root chord), `sectionLiftSlope` a_0 [1/rad]; optional `twist` [rad] of the tip
+ * against the root (0, washout negative), `liftCoefficient` C_L (none), `terms` (100)
+ * @returns `liftCurveSlope` [1/rad], `delta`, `tau`, `spanEfficiency`, `zeroLiftAngle` [rad] of the root, `twistDragPerLift`,
+ * `twistDrag`, and `inducedDrag` with `liftCoefficient`
+ * @throws InvalidInput for an aspect ratio outside 0.1 to 100, a taper outside 0 to 2, a section slope outside 0.5 to 12, a twist beyond
+ * 0.5 rad, a lift coefficient of 0, more than 300 terms, and an unknown option
+ * @method Collocation at t = (2 i - 1) pi/(4 N), odd terms only, dense elimination. 100 terms are within 1e-5 in slope and 0.1 % in
+ * delta and tau of 200.
+ * @validity Unswept, aspect ratio from 4, attached flow. Below 4 an advisory. The line stays above a lifting surface: 7.5 % in slope at
+ * aspect ratio 6 and 4.3 % at 10 for rectangular wings. Delta read from charts is often a quarter too high.
  * @source Glauert, H., The Elements of Aerofoil and Airscrew Theory, 2nd edition, 1947, chapter 11 (from memory).
  * @example
  * const line = wing.liftingLine({ aspectRatio: 8, taper: 0.4, sectionLiftSlope: 2 * Math.PI })

@@ -32,7 +32,8 @@ const heaviest = 12_500 * pound
  * @returns `positive` and `negative` limit load factors
  * @throws InvalidInput for a mass that is not positive, an unknown category, and an unknown option
  * @method As printed; pounds of mass.
- * @validity Aeroplanes up to 5670 kg (advisory above). No rule for powered lift is meant: the rules that apply, and licensed engineers, decide.
+ * @validity Aeroplanes up to 5670 kg (advisory above). No rule for powered lift is meant: the rules that apply, and licensed engineers,
+ * decide.
  * @source 14 CFR 23.337 before its revision of 2017, CS-23 Amendment 4 (normal category read, the others from memory).
  * @example
  * const limit = wing.manoeuvreLoadFactor({ mass: 2000 * u.kg })

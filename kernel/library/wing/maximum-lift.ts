@@ -47,13 +47,18 @@ const kinds = Object.keys(increments) as FlapOptions['kind'][]
 /**
  * Largest lift coefficient of a wing, flaps in and flaps out.
  *
- * @equation C_L,max = 0.9 c_l,max cos L; dC_L,max = 0.9 dc_l,max (S_flapped/S) cos L_hinge; dc_l,max = 0.9 plain or split, 1.3 slotted, 1.3 c'/c Fowler, 1.6 c'/c double-slotted
- * @param options - `sectionMaximum` c_l,max; optional `sweepQuarterChord` L [rad] (0), `flap` { `kind`, `flappedShare`, `sweepHinge` [rad] (0), `chordGrowth` c'/c (1) }, `reynolds`
+ * @equation C_L,max = 0.9 c_l,max cos L; dC_L,max = 0.9 dc_l,max (S_flapped/S) cos L_hinge; dc_l,max = 0.9 plain or split, 1.3 slotted,
+ * 1.3 c'/c Fowler, 1.6 c'/c double-slotted
+ * @param options - `sectionMaximum` c_l,max; optional `sweepQuarterChord` L [rad] (0), `flap` { `kind`, `flappedShare`, `sweepHinge`
+ * [rad] (0), `chordGrowth` c'/c (1) }, `reynolds`
  * @returns `clean`, `flapIncrement`, `flapped`
- * @throws InvalidInput for a section maximum outside 0.3 to 4, a sweep beyond 1 rad, a flapped share outside 0 to 1, a chord growth outside 1 to 1.5, an unknown kind of flap, and an unknown option
- * @method Share of the section's maximum that a wing of moderate taper reaches when its first section stalls; flap increments for landing settings.
- * @validity Within 15 %. Aspect ratio above 4, sweep below 0.6 rad (advisory). Booms, stopped rotors and their wakes lower it and are not in it: treat the result as an assumption. Below a
- * Reynolds number of a million section maxima fall quickly (advisory). Standard roughness lowers c_l,max of usual sections to 1.2 to 1.35 (from memory).
+ * @throws InvalidInput for a section maximum outside 0.3 to 4, a sweep beyond 1 rad, a flapped share outside 0 to 1, a chord growth
+ * outside 1 to 1.5, an unknown kind of flap, and an unknown option
+ * @method Share of the section's maximum that a wing of moderate taper reaches when its first section stalls; flap increments for
+ * landing settings.
+ * @validity Within 15 %. Aspect ratio above 4, sweep below 0.6 rad (advisory). Booms, stopped rotors and their wakes lower it and are
+ * not in it: treat the result as an assumption. Below a Reynolds number of a million section maxima fall quickly (advisory). Standard
+ * roughness lowers c_l,max of usual sections to 1.2 to 1.35 (from memory).
  * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, section 12.4 and table 12.2 (from memory).
  * @example
  * const high = wing.maximumLift({ sectionMaximum: 1.6, flap: { kind: 'slotted', flappedShare: 0.5 } })

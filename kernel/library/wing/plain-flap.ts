@@ -30,7 +30,8 @@ const known = new Set(['chordShare', 'deflection'])
  * @returns `effectiveness` tau, `liftPerDeflection` [1/rad], `momentPerDeflection` [1/rad]
  * @throws InvalidInput for a chord share outside 0 to 1, a deflection beyond 1.2 rad, and an unknown option
  * @method Glauert's closed form, sealed hinge, no boundary layer.
- * @validity Real flaps give 0.7 to 0.9 of it up to 15 degrees and ever less beyond (common practice, no source); a larger deflection carries an advisory.
+ * @validity Real flaps give 0.7 to 0.9 of it up to 15 degrees and ever less beyond (common practice, no source); a larger deflection
+ * carries an advisory.
  * @source Glauert, H., Theoretical Relationships for an Aerofoil with Hinged Flap, ARC R and M 1095, 1927 (from memory).
  * @example
  * const elevator = wing.plainFlap({ chordShare: 0.3 })

@@ -51,12 +51,13 @@ const known = new Set(['area', 'span', 'aspectRatio', 'taper', 'sweep', 'sweepCh
  *
  * @equation c_r = 2 S/(b (1 + taper)); mac = (2/3) c_r (1 + taper + taper^2)/(1 + taper) at y = (b/6) (1 + 2 taper)/(1 + taper);
  * tan L_n = tan L_m - (4/AR) (n - m) (1 - taper)/(1 + taper); x_mac = y tan L_0
- * @param options - two of `area` S [m^2], `span` b [m], `aspectRatio` AR = b^2/S; optional `taper` (1), `sweep` [rad] (0) at `sweepChordShare` (0.25)
+ * @param options - two of `area` S [m^2], `span` b [m], `aspectRatio` AR = b^2/S; optional `taper` (1), `sweep` [rad] (0) at
+ * `sweepChordShare` (0.25)
  * @returns `area` [m^2], `span`, `semiSpan` [m], `aspectRatio`, `taper`, `rootChord`, `tipChord`, `meanChord`, `meanAerodynamicChord`,
- * `meanAerodynamicChordAcross`, `meanAerodynamicChordBehind`, `quarterChordBehind` [m], `sweepLeadingEdge`, `sweepQuarterChord`, `sweepHalfChord`,
- * `sweepTrailingEdge` [rad]
- * @throws InvalidInput unless exactly two of area, span and aspect ratio are given, for values that are not positive, a taper outside 0 to 2, a sweep
- * beyond 1.4 rad, and an unknown option
+ * `meanAerodynamicChordAcross`, `meanAerodynamicChordBehind`, `quarterChordBehind` [m], `sweepLeadingEdge`, `sweepQuarterChord`,
+ * `sweepHalfChord`, `sweepTrailingEdge` [rad]
+ * @throws InvalidInput unless exactly two of area, span and aspect ratio are given, for values that are not positive, a taper outside 0
+ * to 2, a sweep beyond 1.4 rad, and an unknown option
  * @method Geometry, exact.
  * @validity One trapezium a side, the part inside the body included. A taper outside 0.2 to 1 carries an advisory: tips so narrow stall first
  * (common practice, no source).

@@ -21,11 +21,13 @@ const known = new Set(['efficiency', 'mach', 'reynolds'])
  * @equation a_0 = 2 pi eta/sqrt(1 - M^2)
  * @param options - optional `efficiency` eta (1), `mach` M (0), `reynolds` (none)
  * @returns the slope [1/rad]
- * @throws InvalidInput for an efficiency outside 0.5 to 1.2, a Mach number outside 0 to 0.9, a Reynolds number that is not positive, and an unknown option
- * @method Thin-aerofoil theory with the Prandtl-Glauert factor; what thickness adds and the boundary layer takes away is in eta (measured NACA sections
- * at a Reynolds number of 9 million: 0.105 to 0.107 per degree, so 0.96 to 0.98; Abbott and von Doenhoff, from memory).
- * @validity Attached flow. Mach above 0.6 or Reynolds number below 500,000 carries an advisory: the slope then falls with the Reynolds number and bubbles
- * make it uneven (common practice, no source).
+ * @throws InvalidInput for an efficiency outside 0.5 to 1.2, a Mach number outside 0 to 0.9, a Reynolds number that is not positive, and
+ * an unknown option
+ * @method Thin-aerofoil theory with the Prandtl-Glauert factor; what thickness adds and the boundary layer takes away is in eta
+ * (measured NACA sections at a Reynolds number of 9 million: 0.105 to 0.107 per degree, so 0.96 to 0.98; Abbott and von Doenhoff, from
+ * memory).
+ * @validity Attached flow. Mach above 0.6 or Reynolds number below 500,000 carries an advisory: the slope then falls with the Reynolds
+ * number and bubbles make it uneven (common practice, no source).
  * @source Glauert, H., The Effect of Compressibility on the Lift of an Aerofoil, Proceedings of the Royal Society A 118, 1928.
  * @example
  * wing.sectionLiftSlope({ efficiency: 0.97, mach: 0.2 }) // 6.2202

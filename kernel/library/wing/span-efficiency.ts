@@ -53,16 +53,18 @@ const sweptFrom = Math.PI / 6
  * Howe: 1/e = (1 + 0.12 M^6) [1 + (0.142 + f AR (10 t/c)^0.33)/cos^2 L + 0.1 (3 N + 1)/(4 + AR)^0.8], f = 0.005 (1 + 1.5 (taper - 0.6)^2);
  * Nita and Scholz: e = (1 - 2 w^2) k_D0/(1 + AR p(taper - d)), p(x) = 0.0524 x^4 - 0.15 x^3 + 0.1659 x^2 - 0.0706 x + 0.0119,
  * d = -0.357 + 0.45 exp(0.0375 L[deg])
- * @param options - `aspectRatio` AR (1 to 30); optional `taper` (0.45), `thickness` t/c (0.15), `sweepQuarterChord` L [rad] (0), `mach` M (0), `bodyWidthShare` w (0.1),
- * `wingEngines` N (0), `profileFactor` k_D0 (0.804)
+ * @param options - `aspectRatio` AR (1 to 30); optional `taper` (0.45), `thickness` t/c (0.15), `sweepQuarterChord` L [rad] (0), `mach`
+ * M (0), `bodyWidthShare` w (0.1), `wingEngines` N (0), `profileFactor` k_D0 (0.804)
  * @returns `raymer`, `howe`, `nitaScholz`, their `low`, `mean` and `high`, and `spread` = (high - low)/mean
- * @throws InvalidInput for an aspect ratio outside 1 to 30, a taper outside 0 to 1, a thickness outside 0.05 to 0.3, a sweep beyond 0.8 rad, a Mach number above 0.9, a body wider
- * than half the span, and an unknown option
- * @method Three regressions on aeroplanes of the past; between 0 and 30 degrees of sweep Raymer's two are blended linearly, as he advises (from memory), and held at 0.2 from below.
- * @validity Expect 10 % between them. Raymer's falls steadily and is not meant for aspect ratios above 10: advisory. None has booms or stopped rotors in its data. A lifting line gives the
- * wing alone: these include what grows with lift on the rest of the aircraft.
- * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, equations 12.48 and 12.49 (first read, second from memory); Howe, D., Aircraft Conceptual Design Synthesis, 2000,
- * equation 6.14 (from memory); Nita, M., Scholz, D., Estimating the Oswald Factor from Basic Aircraft Geometrical Parameters, DLRK 2012 (from memory).
+ * @throws InvalidInput for an aspect ratio outside 1 to 30, a taper outside 0 to 1, a thickness outside 0.05 to 0.3, a sweep beyond 0.8
+ * rad, a Mach number above 0.9, a body wider than half the span, and an unknown option
+ * @method Three regressions on aeroplanes of the past; between 0 and 30 degrees of sweep Raymer's two are blended linearly, as he
+ * advises (from memory), and held at 0.2 from below.
+ * @validity Expect 10 % between them. Raymer's falls steadily and is not meant for aspect ratios above 10: advisory. None has booms or
+ * stopped rotors in its data. A lifting line gives the wing alone: these include what grows with lift on the rest of the aircraft.
+ * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, equations 12.48 and 12.49 (first read, second from memory); Howe, D.,
+ * Aircraft Conceptual Design Synthesis, 2000, equation 6.14 (from memory); Nita, M., Scholz, D., Estimating the Oswald Factor from Basic
+ * Aircraft Geometrical Parameters, DLRK 2012 (from memory).
  * @example
  * const estimates = wing.spanEfficiencyEstimates({ aspectRatio: 10, taper: 0.5, mach: 0.2 })
  * estimates.howe // 0.82499

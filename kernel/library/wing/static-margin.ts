@@ -27,11 +27,14 @@ const known = new Set(['centreOfGravity', 'neutralPoint', 'pitchCurveSlope', 'li
  * Static margin in pitch.
  *
  * @equation SM = h_n - h = -C_m,alpha/C_L,alpha
- * @param options - `centreOfGravity` h [chords], and `neutralPoint` h_n [chords] or `pitchCurveSlope` C_m,alpha and `liftCurveSlope` C_L,alpha [1/rad]
+ * @param options - `centreOfGravity` h [chords], and `neutralPoint` h_n [chords] or `pitchCurveSlope` C_m,alpha and `liftCurveSlope`
+ * C_L,alpha [1/rad]
  * @returns `margin` and `neutralPoint`, both in mean chords
- * @throws InvalidInput unless either the neutral point or both slopes are given, for a lift slope that is not positive, and for an unknown option
+ * @throws InvalidInput unless either the neutral point or both slopes are given, for a lift slope that is not positive, and for an
+ * unknown option
  * @method Definition.
- * @validity A margin outside 0.05 to 0.3 carries an advisory: below, the aircraft needs automatic help; above, trim costs drag and the controls are heavy (common practice, no source).
+ * @validity A margin outside 0.05 to 0.3 carries an advisory: below, the aircraft needs automatic help; above, trim costs drag and the
+ * controls are heavy (common practice, no source).
  * @source Definition; Nelson, R. C., Flight Stability and Automatic Control, 2nd edition, 1998, chapter 2.
  * @example
  * const stick = wing.staticMargin({ centreOfGravity: 0.295, pitchCurveSlope: -0.683, liftCurveSlope: 4.44 })

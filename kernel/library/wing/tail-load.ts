@@ -41,9 +41,11 @@ const known = new Set([
  * Lift of the tail that balances the aircraft in pitch, and what is left to the wing.
  *
  * @equation L_w + L_t = W; L_w x c + q S c C_m,ac = L_t l_t, so L_t = (W x c + q S c C_m,ac)/(l_t + x c)
- * @param options - `weight` W [N], `dynamicPressure` q [Pa], `wingArea` S [m^2], `chord` c [m], `zeroLiftMoment` C_m,ac, `gravityBehindCentre` x [chords], `tailArm` l_t [m]
+ * @param options - `weight` W [N], `dynamicPressure` q [Pa], `wingArea` S [m^2], `chord` c [m], `zeroLiftMoment` C_m,ac,
+ * `gravityBehindCentre` x [chords], `tailArm` l_t [m]
  * @returns `tailLift` [N], `wingLift` [N]
- * @throws InvalidInput for values that are not positive, a tail that does not lie behind the aerodynamic centre of the wing, and an unknown option
+ * @throws InvalidInput for values that are not positive, a tail that does not lie behind the aerodynamic centre of the wing, and an
+ * unknown option
  * @method Statics, exact; drag and thrust go through the centre of gravity.
  * @validity Steady flight without lift from rotors.
  * @source Statics.

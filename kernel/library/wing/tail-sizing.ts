@@ -47,11 +47,15 @@ const kinds = Object.keys(volumes) as TailKind[]
  * Tail areas from tail volumes.
  *
  * @equation S_h = V_h c S/l_t; S_v = V_v b S/l_t
- * @param options - `wingArea` S [m^2], `span` b [m], `chord` c [m], `tailArm` l_t [m], and `kind` of aircraft or `horizontalVolume` V_h and `verticalVolume` V_v; a volume given goes before that of the kind
+ * @param options - `wingArea` S [m^2], `span` b [m], `chord` c [m], `tailArm` l_t [m], and `kind` of aircraft or `horizontalVolume` V_h
+ * and `verticalVolume` V_v; a volume given goes before that of the kind
  * @returns `horizontalArea`, `verticalArea` [m^2], `horizontalVolume`, `verticalVolume`
- * @throws InvalidInput where neither a kind nor both volumes are given, for values that are not positive, volumes outside 0 to 3, an unknown kind, and an unknown option
- * @method Statistics of past aeroplanes by kind: sailplane 0.50/0.02, homebuilt 0.50/0.04, one engine 0.70/0.04, two engines 0.80/0.07, agricultural 0.50/0.04, twin turboprop 0.90/0.08.
- * @validity A first size. Nothing is published for lift plus cruise, whose booms and forward rotors take stability away: check with `wing.neutralPoint` and the trim.
+ * @throws InvalidInput where neither a kind nor both volumes are given, for values that are not positive, volumes outside 0 to 3, an
+ * unknown kind, and an unknown option
+ * @method Statistics of past aeroplanes by kind: sailplane 0.50/0.02, homebuilt 0.50/0.04, one engine 0.70/0.04, two engines 0.80/0.07,
+ * agricultural 0.50/0.04, twin turboprop 0.90/0.08.
+ * @validity A first size. Nothing is published for lift plus cruise, whose booms and forward rotors take stability away: check with
+ * `wing.neutralPoint` and the trim.
  * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, table 6.4 (from memory).
  * @example
  * const tail = wing.tailSizing({ kind: 'general aviation, one engine', wingArea: 14 * u.m2, span: 11.8 * u.m, chord: 1.24 * u.m, tailArm: 5 * u.m })

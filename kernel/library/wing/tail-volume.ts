@@ -21,13 +21,15 @@ const known = new Set(['tailArea', 'tailArm', 'wingArea', 'referenceLength'])
  * Tail volume ratio.
  *
  * @equation V = S_t l_t/(S l_ref)
- * @param options - `tailArea` S_t [m^2], `tailArm` l_t [m], `wingArea` S [m^2], `referenceLength` l_ref [m]: mean chord (horizontal tail) or span (vertical tail)
+ * @param options - `tailArea` S_t [m^2], `tailArm` l_t [m], `wingArea` S [m^2], `referenceLength` l_ref [m]: mean chord (horizontal
+ * tail) or span (vertical tail)
  * @returns the ratio
  * @throws InvalidInput for a value that is not positive, and for an unknown option
  * @method Definition.
- * @validity A ratio outside 0.01 to 1.5 carries an advisory: horizontal tails have 0.5 to 1.2, vertical ones 0.02 to 0.09. No published value for lift plus cruise: booms and lift rotors ahead of the
- * centre of gravity ask for more.
- * @source Definition; range of horizontal tails: aircraft-design text (read), of vertical ones: Raymer, D. P., Aircraft Design: A Conceptual Approach, table 6.4 (from memory).
+ * @validity A ratio outside 0.01 to 1.5 carries an advisory: horizontal tails have 0.5 to 1.2, vertical ones 0.02 to 0.09. No published
+ * value for lift plus cruise: booms and lift rotors ahead of the centre of gravity ask for more.
+ * @source Definition; range of horizontal tails: aircraft-design text (read), of vertical ones: Raymer, D. P., Aircraft Design: A
+ * Conceptual Approach, table 6.4 (from memory).
  * @example
  * wing.tailVolume({ tailArea: 0.02 * u.m2, tailArm: 0.17 * u.m, wingArea: 0.1 * u.m2, referenceLength: 0.1 * u.m }) // 0.34
  */

@@ -24,14 +24,17 @@ const known = new Set(['section'])
 /**
  * Zero-lift angle and pitching moment of a NACA four- or five-digit mean line.
  *
- * @equation alpha_0 = -(1/pi) int_0^pi dz/dx (cos t - 1) dt; c_m,c/4 = (pi/4) (A_2 - A_1); A_n = (2/pi) int_0^pi dz/dx cos(n t) dt; x = (1 - cos t)/2
+ * @equation alpha_0 = -(1/pi) int_0^pi dz/dx (cos t - 1) dt; c_m,c/4 = (pi/4) (A_2 - A_1); A_n = (2/pi) int_0^pi dz/dx cos(n t) dt; x =
+ * (1 - cos t)/2
  * @param options - `section`, the digits as text
  * @returns `zeroLiftAngle` [rad], `quarterChordMoment`, `idealLift`, `liftSlope` [1/rad]
  * @throws InvalidInput for text that is no such section, and an unknown option
  * @method Exact integrals: on each arc the slope is quadratic in cos t.
- * @validity Thin, attached, frictionless flow. Measured zero-lift angles are within about 0.2 degrees for two per cent of camber and the moments 10 to 15 % smaller (2412:
- * -2.0 degrees and -0.047 measured, -2.08 and -0.053 here; Abbott and von Doenhoff, from memory). Thickness, the last two digits, plays no part.
- * @source Glauert, H., The Elements of Aerofoil and Airscrew Theory, 2nd edition, 1947, chapter 7; mean lines: NACA Reports 460 (1933) and 537 (1935), constants from memory.
+ * @validity Thin, attached, frictionless flow. Measured zero-lift angles are within about 0.2 degrees for two per cent of camber and the
+ * moments 10 to 15 % smaller (2412: -2.0 degrees and -0.047 measured, -2.08 and -0.053 here; Abbott and von Doenhoff, from memory).
+ * Thickness, the last two digits, plays no part.
+ * @source Glauert, H., The Elements of Aerofoil and Airscrew Theory, 2nd edition, 1947, chapter 7; mean lines: NACA Reports 460 (1933)
+ * and 537 (1935), constants from memory.
  * @example
  * const cambered = wing.thinAerofoil({ section: '2412' })
  * cambered.zeroLiftAngle / u.deg // -2.0772

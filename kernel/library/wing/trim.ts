@@ -49,11 +49,14 @@ const known = new Set([
 /**
  * Angle at which wing, body and tail balance, and what the tail carries there.
  *
- * @equation C_m = C_m,0 + C_m,alpha alpha; C_m,alpha = a [x - V (a_t/a) (1 - de/da)]; C_m,0 = C_m,ac + V a_t (i_t + e_0); alpha_trim = -C_m,0/C_m,alpha
- * @param options - `liftCurveSlope` a [1/rad], `zeroLiftMoment` C_m,ac, `gravityBehindCentre` x [chords], `tailVolume` V, `tailLiftCurveSlope` a_t [1/rad], `tailIncidence` i_t [rad, leading edge down],
- * `downwashSlope` de/da; optional `downwashAtZeroLift` e_0 [rad] (0)
+ * @equation C_m = C_m,0 + C_m,alpha alpha; C_m,alpha = a [x - V (a_t/a) (1 - de/da)]; C_m,0 = C_m,ac + V a_t (i_t + e_0); alpha_trim =
+ * -C_m,0/C_m,alpha
+ * @param options - `liftCurveSlope` a [1/rad], `zeroLiftMoment` C_m,ac, `gravityBehindCentre` x [chords], `tailVolume` V,
+ * `tailLiftCurveSlope` a_t [1/rad], `tailIncidence` i_t [rad, leading edge down], `downwashSlope` de/da; optional `downwashAtZeroLift`
+ * e_0 [rad] (0)
  * @returns `angle` [rad], `liftCoefficient`, `tailLiftCoefficient`, `momentSlope` [1/rad], `momentAtZeroLift`
- * @throws InvalidInput for slopes that are not positive, a downwash slope outside 0 to 1, an aircraft that is neutral (no angle balances it), and an unknown option
+ * @throws InvalidInput for slopes that are not positive, a downwash slope outside 0 to 1, an aircraft that is neutral (no angle balances
+ * it), and an unknown option
  * @method Linear, stick fixed, tail volume with its arm from the centre of gravity.
  * @validity Attached flow: a trim angle outside -0.1 to 0.26 rad carries an advisory, an unstable aircraft another.
  * @source Anderson, J. D., Introduction to Flight, sections 7.5 to 7.10 (inputs and formula read in worked examples).
