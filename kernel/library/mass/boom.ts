@@ -217,7 +217,7 @@ function bucklingWall(o: FilledBoom, moment: number): number {
     const perWall = bucklingStressOf(o.material.elasticModulus, o.radius, wall) / wall
     const next = Math.sqrt(moment / (Math.PI * o.radius * o.radius * perWall))
     // A wall of next to nothing keeps the least knock-down; its quotients would be of zero and zero.
-    if (next < 1e-12 * o.radius || Math.abs(next - wall) <= 1e-13 * wall) return next
+    if (next < 1e-12 * o.radius || Math.abs(next - wall) <= 1e-12 * wall) return next
     wall = next
   }
   return wall

@@ -44,7 +44,19 @@ export const fuselageItem: MassItem<FuselageMassOptions> = {
     diveSpeed: positive('m/s'),
     occupants: within('1', 1, 20),
   },
-  defaults: {},
+  fill: (o) => ({
+    grossMass: o.grossMass,
+    ultimateLoadFactor: o.ultimateLoadFactor,
+    wettedArea: o.wettedArea,
+    length: o.length,
+    depth: o.depth,
+    width: o.width,
+    tailArm: o.tailArm,
+    dynamicPressure: o.dynamicPressure,
+    speed: o.speed,
+    diveSpeed: o.diveSpeed,
+    occupants: o.occupants,
+  }),
   grossMass: lightAircraft,
   methods: [
     {

@@ -38,7 +38,14 @@ export const gearItem: MassItem<GearMassOptions> = {
     noseLength: positive('m'),
     fixed: flag,
   },
-  defaults: { landingLoadFactor: 4.5, mainLength: 0.8, noseLength: 0.8, fixed: true },
+  fill: (o) => ({
+    grossMass: o.grossMass,
+    landingMass: o.landingMass,
+    landingLoadFactor: o.landingLoadFactor ?? 4.5,
+    mainLength: o.mainLength ?? 0.8,
+    noseLength: o.noseLength ?? 0.8,
+    fixed: o.fixed ?? true,
+  }),
   grossMass: lightAircraft,
   methods: [
     {

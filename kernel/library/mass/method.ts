@@ -36,6 +36,9 @@ export const flag: Check = (method, argument, value) => {
 /** Options with nothing left out: what an equation reads once its needs are met. */
 export type Filled<Options> = { readonly [Key in keyof Options]-?: NonNullable<Options[Key]> }
 
+/** The same before the needs of a method are known to be met. */
+export type Loose<Options> = { readonly [Key in Exclude<keyof Options, 'method'>]-?: Options[Key] | undefined }
+
 export interface MassMethod<Options> {
   readonly name: string
   /** Options that it cannot do without. */
@@ -50,7 +53,8 @@ export interface MassItem<Options> {
   /** `mass.wing` */
   readonly call: string
   readonly checks: { readonly [Key in Exclude<keyof Options, 'method'> & string]-?: Check }
-  readonly defaults: Partial<Options>
+  /** Options with their defaults, as one literal of fixed shape: copying them key by key took ten times as long as an equation. */
+  readonly fill: (options: Options) => Loose<Options>
   /** The first is used when none is named. */
   readonly methods: readonly MassMethod<Options>[]
   /** Gross masses of the aircraft behind the equations [kg]. */
@@ -131,15 +135,23 @@ function readOptions<Options extends { readonly method?: string }>(
   options: Options,
 ): Filled<Options> {
   const checks = item.checks as Readonly<Record<string, Check>>
-  checkOptions(item.call, options, new Set(['method', ...Object.keys(checks)]))
-  const filled: Record<string, unknown> = { ...item.defaults }
+  checkOptions(item.call, options, knownOf(item))
   for (const key in options) {
     const value = options[key]
-    if (value === undefined || key === 'method') continue
-    checks[key]?.(item.call, key, value as number)
-    filled[key] = value
+    if (value !== undefined) checks[key]?.(item.call, key, value as number)
   }
-  return filled as Filled<Options>
+  return item.fill(options) as unknown as Filled<Options>
+}
+
+/** Names of an item's options; kept, because building the set at each call cost as much as the equation ten times over. */
+const known = new WeakMap<object, ReadonlySet<string>>()
+
+function knownOf(item: { readonly checks: object }): ReadonlySet<string> {
+  const kept = known.get(item)
+  if (kept !== undefined) return kept
+  const names = new Set(['method', ...Object.keys(item.checks)])
+  known.set(item, names)
+  return names
 }
 
 function missing<Options>(method: MassMethod<Options>, filled: Filled<Options>): string[] {

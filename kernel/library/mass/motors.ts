@@ -54,7 +54,15 @@ export const motorItem: MassItem<MotorMassOptions> = {
     power: positive('W'),
     peakPower: positive('W'),
   },
-  defaults: { gearRatio: 1, torqueDensity: 10, peakRatio: 2 },
+  fill: (o) => ({
+    torque: o.torque,
+    peakTorque: o.peakTorque,
+    gearRatio: o.gearRatio ?? 1,
+    torqueDensity: o.torqueDensity ?? 10,
+    peakRatio: o.peakRatio ?? 2,
+    power: o.power,
+    peakPower: o.peakPower,
+  }),
   methods: [
     {
       name: 'torqueDensity',
@@ -89,7 +97,12 @@ export const gearboxItem: MassItem<GearboxMassOptions> = {
     outputSpeed: positive('rad/s'),
     technologyFactor: within('1', 5, 300),
   },
-  defaults: { technologyFactor: 72 },
+  fill: (o) => ({
+    power: o.power,
+    motorSpeed: o.motorSpeed,
+    outputSpeed: o.outputSpeed,
+    technologyFactor: o.technologyFactor ?? 72,
+  }),
   methods: [
     {
       name: 'glenn',
@@ -104,7 +117,7 @@ export const gearboxItem: MassItem<GearboxMassOptions> = {
 export const controllerItem: MassItem<ControllerMassOptions> = {
   call: 'mass.controller',
   checks: { power: positive('W'), specificPower: positive('W/kg') },
-  defaults: { specificPower: 15e3 },
+  fill: (o) => ({ power: o.power, specificPower: o.specificPower ?? 15e3 }),
   methods: [
     { name: 'specificPower', needs: ['power'], mass: (o) => o.power / o.specificPower },
     {

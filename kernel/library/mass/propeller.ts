@@ -24,7 +24,13 @@ export const propellerItem: MassItem<PropellerMassOptions> = {
     materialFactor: within('1', 0.2, 3),
     sizeFactor: within('1', 5, 60),
   },
-  defaults: { materialFactor: 0.6 },
+  fill: (o) => ({
+    diameter: o.diameter,
+    power: o.power,
+    blades: o.blades,
+    materialFactor: o.materialFactor ?? 0.6,
+    sizeFactor: o.sizeFactor,
+  }),
   methods: [
     {
       name: 'powerDiameter',

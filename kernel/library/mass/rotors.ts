@@ -103,7 +103,18 @@ export const rotorBladesItem: MassItem<RotorBladesMassOptions> = {
     coreDensity: nonNegative('kg/m^3'),
     allowableStress: positive('Pa'),
   },
-  defaults: { thicknessRatio: 0.12, skin: 0.6e-3, density: 1600, coreDensity: 75, allowableStress: 200e6 },
+  fill: (o) => ({
+    blades: o.blades,
+    radius: o.radius,
+    chord: o.chord,
+    tipSpeed: o.tipSpeed,
+    thrust: o.thrust,
+    thicknessRatio: o.thicknessRatio ?? 0.12,
+    skin: o.skin ?? 0.6e-3,
+    density: o.density ?? 1600,
+    coreDensity: o.coreDensity ?? 75,
+    allowableStress: o.allowableStress ?? 200e6,
+  }),
   methods: [
     {
       name: 'geometry',
@@ -138,7 +149,16 @@ export const hubItem: MassItem<HubMassOptions> = {
     allowableStress: positive('Pa'),
     fittingFactor: within('1', 1, 100),
   },
-  defaults: { density: 2700, allowableStress: 150e6, fittingFactor: 8 },
+  fill: (o) => ({
+    blades: o.blades,
+    radius: o.radius,
+    tipSpeed: o.tipSpeed,
+    bladeMass: o.bladeMass,
+    rootCutout: o.rootCutout,
+    density: o.density ?? 2700,
+    allowableStress: o.allowableStress ?? 150e6,
+    fittingFactor: o.fittingFactor ?? 8,
+  }),
   methods: [
     {
       name: 'geometry',

@@ -56,7 +56,7 @@ export const flightControlsItem: MassItem<FlightControlsMassOptions> = {
     span: positive('m'),
     ultimateLoadFactor: within('1', 0.5, 30),
   },
-  defaults: {},
+  fill: (o) => ({ grossMass: o.grossMass, length: o.length, span: o.span, ultimateLoadFactor: o.ultimateLoadFactor }),
   grossMass: lightAircraft,
   methods: [
     { name: 'cessna', needs: ['grossMass'], mass: (o) => 0.0168 * o.grossMass },
@@ -76,7 +76,7 @@ export const flightControlsItem: MassItem<FlightControlsMassOptions> = {
 export const avionicsItem: MassItem<AvionicsMassOptions> = {
   call: 'mass.avionics',
   checks: { grossMass: positive('kg'), uninstalledMass: positive('kg') },
-  defaults: {},
+  fill: (o) => ({ grossMass: o.grossMass, uninstalledMass: o.uninstalledMass }),
   grossMass: lightAircraft,
   methods: [
     { name: 'share', needs: ['grossMass'], mass: (o) => 40 * u.lb + 0.008 * o.grossMass },
@@ -87,7 +87,7 @@ export const avionicsItem: MassItem<AvionicsMassOptions> = {
 export const electricalItem: MassItem<ElectricalMassOptions> = {
   call: 'mass.electrical',
   checks: { grossMass: positive('kg') },
-  defaults: {},
+  fill: (o) => ({ grossMass: o.grossMass }),
   grossMass: lightAircraft,
   methods: [{ name: 'cessna', needs: ['grossMass'], mass: (o) => 0.0268 * o.grossMass }],
 }
@@ -95,7 +95,7 @@ export const electricalItem: MassItem<ElectricalMassOptions> = {
 export const hydraulicsItem: MassItem<HydraulicsMassOptions> = {
   call: 'mass.hydraulics',
   checks: { grossMass: positive('kg'), mach: within('1', 0.01, 1) },
-  defaults: { mach: 0.2 },
+  fill: (o) => ({ grossMass: o.grossMass, mach: o.mach ?? 0.2 }),
   grossMass: lightAircraft,
   methods: [
     {
@@ -109,7 +109,7 @@ export const hydraulicsItem: MassItem<HydraulicsMassOptions> = {
 export const furnishingItem: MassItem<FurnishingMassOptions> = {
   call: 'mass.furnishing',
   checks: { grossMass: positive('kg'), occupants: within('1', 1, 20) },
-  defaults: {},
+  fill: (o) => ({ grossMass: o.grossMass, occupants: o.occupants }),
   grossMass: lightAircraft,
   methods: [
     {

@@ -41,7 +41,19 @@ const checks = {
   sweep: within('rad', -1.2, 1.2),
   dynamicPressure: positive('Pa'),
 }
-const defaults = { taper: 0.6, thicknessRatio: 0.1, sweep: 0 }
+
+function fillTail(o: TailMassOptions) {
+  return {
+    grossMass: o.grossMass,
+    ultimateLoadFactor: o.ultimateLoadFactor,
+    area: o.area,
+    aspectRatio: o.aspectRatio,
+    taper: o.taper ?? 0.6,
+    thicknessRatio: o.thicknessRatio ?? 0.1,
+    sweep: o.sweep ?? 0,
+    dynamicPressure: o.dynamicPressure,
+  }
+}
 
 /** Thickness at the root [ft]. */
 function rootThicknessFeet(o: { area: number; aspectRatio: number; taper: number; thicknessRatio: number }): number {
@@ -56,7 +68,7 @@ function spanFeet(o: { area: number; aspectRatio: number }): number {
 export const horizontalTailItem: MassItem<HorizontalTailMassOptions> = {
   call: 'mass.horizontalTail',
   checks: { ...checks, arm: positive('m') },
-  defaults,
+  fill: (o) => ({ ...fillTail(o), arm: o.arm }),
   grossMass: lightAircraft,
   methods: [
     {
@@ -101,7 +113,7 @@ export const horizontalTailItem: MassItem<HorizontalTailMassOptions> = {
 export const verticalTailItem: MassItem<VerticalTailMassOptions> = {
   call: 'mass.verticalTail',
   checks: { ...checks, tailHeight: nonNegative('1') },
-  defaults: { ...defaults, tailHeight: 0 },
+  fill: (o) => ({ ...fillTail(o), tailHeight: o.tailHeight ?? 0 }),
   grossMass: lightAircraft,
   methods: [
     {

@@ -44,7 +44,18 @@ export const wingItem: MassItem<WingMassOptions> = {
     speed: positive('m/s'),
     massInWing: positive('kg'),
   },
-  defaults: { taper: 0.4, thicknessRatio: 0.15, sweep: 0 },
+  fill: (o) => ({
+    grossMass: o.grossMass,
+    ultimateLoadFactor: o.ultimateLoadFactor,
+    area: o.area,
+    aspectRatio: o.aspectRatio,
+    taper: o.taper ?? 0.4,
+    thicknessRatio: o.thicknessRatio ?? 0.15,
+    sweep: o.sweep ?? 0,
+    dynamicPressure: o.dynamicPressure,
+    speed: o.speed,
+    massInWing: o.massInWing,
+  }),
   grossMass: lightAircraft,
   methods: [
     {
