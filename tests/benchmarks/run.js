@@ -8,7 +8,13 @@ import { fileURLToPath } from 'node:url'
 import { ensureBuilt } from '../../server/bin/freshness.js'
 import { ensureInstalled, stop } from '../../server/bin/preparation.js'
 
-const benchmarks = { closures: 'kernel/closures.js', cell: 'cell.js', page: 'page.js' }
+const benchmarks = {
+  closures: 'kernel/closures.js',
+  'blade-element': 'kernel/blade-element.js',
+  lattice: 'kernel/lattice.js',
+  cell: 'cell.js',
+  page: 'page.js',
+}
 
 const say = (sentence) => process.stdout.write(`${sentence}\n`)
 const wanted = process.argv.slice(2)
