@@ -9,7 +9,7 @@ import { CellId, Fingerprint } from './identifiers.js'
 const text = z.string().max(20_000)
 
 /** JSON has no NaN or infinity, so a number that is not finite travels as its name. */
-export const ResultNumber = z.union([z.number(), z.enum(['NaN', 'Infinity', '-Infinity'])])
+export const ResultNumber = z.union([z.number(), z.literal(['NaN', 'Infinity', '-Infinity'])])
 export type ResultNumber = z.infer<typeof ResultNumber>
 
 /** The value of one name, cut to what a reader can use: long lists carry their length and first items. */

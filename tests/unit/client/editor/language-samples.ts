@@ -25,5 +25,7 @@ export function askAt<K extends LanguageAsk>(
     if (offset >= 0) question = { cell: cellId(id), offset, ...more }
     return { id: cellId(id), source: marked.replace('|', '') }
   })
-  return answerLanguage(language, { ask, question, cells: texts } as LanguageCall) as LanguageQuestions[K]['answer']
+  // Which question goes with which ask is known to the caller only.
+  const call: unknown = { ask, question, cells: texts }
+  return answerLanguage(language, call as LanguageCall) as LanguageQuestions[K]['answer']
 }
