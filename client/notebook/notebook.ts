@@ -110,6 +110,7 @@ export class OpenNotebook {
     })
     window.addEventListener('online', () => this.#session?.retryNow())
     window.addEventListener('offline', () => this.#session?.lose())
+    window.addEventListener('beforeprint', () => this.#endAllEditing())
   }
 
   /** Opens the editor of a cell, at a place if one is given. */
@@ -149,6 +150,15 @@ export class OpenNotebook {
       if (kind !== 'sizing' || other === section || other?.editing !== true) continue
       this.#folds.open(id)
       other.endEdit()
+    }
+  }
+
+  /** On paper every cell is text, also the one that is being edited. */
+  #endAllEditing(): void {
+    this.#title?.close()
+    for (const { id } of this.#view.cells) {
+      const section = this.#sheet.section(id)
+      if (section?.editing === true) this.#leave(section, 'cell')
     }
   }
 

@@ -113,3 +113,16 @@ describe('edits', () => {
     expect((await bench.stored(path)).cells[0]?.source).toEqual(['const first = 1111', 'const last = 23'])
   }, 120_000)
 })
+
+describe('a printed sheet', () => {
+  it('shows the cell that is being edited as text', async () => {
+    const path = await bench.notebook('Printed', { a: '// A long line\nconst mass = 100 * u.kg' })
+    const { page } = await bench.visit(path)
+    await untilSaved(page)
+    await edit(page, 'a')
+    expect(await page.locator('.surface').count()).toBe(1)
+    await page.pdf({ format: 'A4' })
+    await page.locator('.surface').waitFor({ state: 'detached' })
+    expect(await cellAt(page, 'a').locator('.calculation').textContent()).toContain('const mass = 100 * u.kg')
+  }, 120_000)
+})

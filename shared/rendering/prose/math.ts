@@ -47,8 +47,10 @@ export function mathToHtml(): HtmlExtension {
       mathFlowValue(token) {
         this.raw(this.sliceSerialize(token))
       },
-      mathText() {
-        this.tag(texToMathml(this.resume(), false))
+      /** Two signs mean a formula of its own also where they stand on the line of the text. */
+      mathText(token) {
+        const display = this.sliceSerialize(token).startsWith('$$')
+        this.tag(texToMathml(this.resume(), display))
       },
       mathTextData(token) {
         this.raw(this.sliceSerialize(token))

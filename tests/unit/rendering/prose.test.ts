@@ -169,6 +169,11 @@ describe('renderProse', () => {
     expect(holder.querySelector('[style]')).toBeNull()
   })
 
+  it('renderProse(document, tex) displays a formula between double signs on one line, too', () => {
+    expect(prose('Power\n\n$$P = T v$$\n').querySelector('math')?.getAttribute('display')).toBe('block')
+    expect(prose('Power $P = T v$').querySelector('math')?.getAttribute('display')).toBeNull()
+  })
+
   it('renderProse(document, tex) gives a formula that cannot be read back with the reason', () => {
     const holder = prose('$\\frac{1$')
     expect(holder.querySelector('.formula-unread code')?.textContent).toBe('\\frac{1')
