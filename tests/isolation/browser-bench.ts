@@ -19,6 +19,8 @@ import type { RemoteCall } from './browser-page.js'
 
 export interface BrowserBench {
   readonly kernelHash: string
+  /** The bundle that the page's evaluator runs. */
+  readonly sandboxText: string
   readonly browser: Browser
   /** Address of the page. */
   readonly origin: string
@@ -41,6 +43,7 @@ export async function prepareBrowserBench(): Promise<BrowserBench> {
   const origin = `http://127.0.0.1:${(server.address() as AddressInfo).port}`
   return {
     kernelHash,
+    sandboxText: text,
     browser,
     origin,
     asked,
