@@ -82,6 +82,7 @@ export class OpenNotebook {
       add: (kind, after) => this.#add(kind, after),
       move: (id, by) => this.#move(id, by),
       remove: (id) => this.#remove(id),
+      say: (sentence) => this.#announcer.say(sentence),
     })
     this.#bar = new Bar(document, {
       undo: () => this.#undo?.undo(),

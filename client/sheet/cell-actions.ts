@@ -6,6 +6,8 @@ export interface CellCommands {
   add(kind: CellKind, after: CellId): void
   move(id: CellId, by: -1 | 1): void
   remove(id: CellId): void
+  /** Tells the reader something, aloud and on the page. */
+  say(sentence: string): void
 }
 
 export function makeActions(document: Document, id: CellId, commands: CellCommands): HTMLElement {

@@ -12,11 +12,13 @@ import {
 } from '../../shared/rendering/index.js'
 import type { CaretPlace, EditingSurface } from '../editor/editing-surface.js'
 import { type CellCommands, makeActions, takeTabOrder } from './cell-actions.js'
+import { offerDownloads } from './figure-downloads.js'
 import { replacePart } from './replace-part.js'
 import { changedParts, type PartName } from './sheet-view.js'
 
 export class CellSection {
   readonly element: HTMLElement
+  readonly #commands: CellCommands
   #view: CellView
   /** Holds the editing surface while the cell is edited. */
   #container: HTMLElement | undefined
@@ -25,6 +27,7 @@ export class CellSection {
   /** Adopts `drawn` as showing `view`, or draws it when there is none. */
   constructor(view: CellView, context: SheetContext, drawn: HTMLElement | null, commands: CellCommands) {
     this.#view = view
+    this.#commands = commands
     this.element = drawn ?? renderCell(document, view, context)
     this.element.tabIndex = 0
     this.element.append(makeActions(document, view.id, commands))
@@ -34,6 +37,8 @@ export class CellSection {
       if (!(next instanceof Node && this.element.contains(next))) takeTabOrder(this.element, false)
     })
     this.#noteKept()
+    const figures = this.element.querySelector(':scope > .figures')
+    if (figures !== null) this.#withDownloads(figures)
   }
 
   get view(): CellView {
@@ -99,10 +104,15 @@ export class CellSection {
       number: () => renderNumber(document, this.#view),
       reference: () => renderReference(document, this.#view),
       result: () => renderResult(document, this.#view, context),
-      figures: () => renderFigures(document, this.#view),
+      figures: () => this.#withDownloads(renderFigures(document, this.#view)),
     }[part]()
     if (old === null) this.element.append(fresh)
     else replacePart(old, fresh)
+  }
+
+  #withDownloads<E extends Element>(column: E): E {
+    offerDownloads(column, this.#view.result?.figures ?? [], (sentence) => this.#commands.say(sentence))
+    return column
   }
 
   /** While the editor is open it stands in for the drawn text, with the findings below it. */

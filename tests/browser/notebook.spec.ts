@@ -1,4 +1,5 @@
 /** The first hour of an engineer: open, change a number, see the aircraft close again, lose nothing. */
+import { readFile } from 'node:fs/promises'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { type Bench, openBench } from './bench.js'
 import { cellAt, edit, rewrite, shownValue, untilSaved, untilState, untilValue } from './sheet-steps.js'
@@ -124,5 +125,27 @@ describe('a printed sheet', () => {
     await page.pdf({ format: 'A4' })
     await page.locator('.surface').waitFor({ state: 'detached' })
     expect(await cellAt(page, 'a').locator('.calculation').textContent()).toContain('const mass = 100 * u.kg')
+  }, 120_000)
+})
+
+describe('a figure', () => {
+  it('can be taken away as SVG, PNG and CSV', async () => {
+    const { page, complaints } = await bench.visit(worked)
+    await untilState(page, 'mass-figure', 'current')
+    const take = async (kind: string) => {
+      const button = cellAt(page, 'mass-figure').getByRole('button', { name: `Download figure 1 as ${kind}` })
+      const [download] = await Promise.all([page.waitForEvent('download'), button.click()])
+      const path = await download.path()
+      return { name: download.suggestedFilename(), bytes: await readFile(path) }
+    }
+    const svg = await take('SVG')
+    expect(svg.name).toBe('figure-1.svg')
+    expect(svg.bytes.toString()).toMatch(/^<\?xml.*<svg[\s\S]*battery/s)
+    const png = await take('PNG')
+    expect(png.bytes.subarray(1, 4).toString()).toBe('PNG')
+    expect(png.bytes.length).toBeGreaterThan(5000)
+    const csv = await take('CSV')
+    expect(csv.bytes.toString()).toContain('battery')
+    expect(complaints).toEqual([])
   }, 120_000)
 })
