@@ -1,5 +1,5 @@
 /** `hoverfolio`: the command's entry. Each subcommand is a file of its own with one shape: usage, options, run. */
-import { suggest } from '../../shared/contracts/index.js'
+import { endSentence, suggest } from '../../shared/contracts/index.js'
 import { check } from './check.js'
 import { compute } from './compute.js'
 import { serve } from './serve.js'
@@ -17,7 +17,7 @@ export async function runCommand(args: readonly string[]): Promise<number> {
   const subcommand = subcommands.find((candidate) => candidate.name === name)
   if (subcommand === undefined) {
     const names = subcommands.map((candidate) => candidate.name)
-    process.stderr.write(`There is no "hoverfolio ${name}"${suggest(name, names)}.\n${usage()}`)
+    process.stderr.write(`${endSentence(`There is no "hoverfolio ${name}"${suggest(name, names)}`)}\n${usage()}`)
     return 2
   }
   try {

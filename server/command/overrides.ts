@@ -2,6 +2,7 @@
 import type { Overrides } from '../../kernel/cells/program/index.js'
 import {
   describeDimension,
+  endSentence,
   type NameDimension,
   parseDimension,
   parseQuantity,
@@ -43,5 +44,8 @@ function split(setting: string): { name: string; text: string } {
 
 function unknownName(name: string, assumptions: readonly string[]): string {
   if (assumptions.length === 0) return `--set ${name}: this notebook declares no assumptions.`
-  return `--set ${name}: this notebook has no assumption of that name${suggest(name, assumptions)}. Its assumptions are ${assumptions.join(', ')}.`
+  const refusal = endSentence(
+    `--set ${name}: this notebook has no assumption of that name${suggest(name, assumptions)}`,
+  )
+  return `${refusal} Its assumptions are ${assumptions.join(', ')}.`
 }

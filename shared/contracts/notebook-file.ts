@@ -3,7 +3,7 @@ import type { z } from 'zod'
 import { limits } from './limits.js'
 import { migrate } from './migrations.js'
 import { Notebook, notebookFormat, notebookVersion } from './notebook.js'
-import { suggest } from './suggest.js'
+import { endSentence, suggest } from './suggest.js'
 
 export type NotebookReading =
   | { readonly ok: true; readonly notebook: Notebook }
@@ -126,7 +126,7 @@ function jsonDepth(text: string): number {
 }
 
 function refuse(reason: string): NotebookReading {
-  return { ok: false, reason: `This notebook cannot be opened: ${reason}.` }
+  return { ok: false, reason: endSentence(`This notebook cannot be opened: ${reason}`) }
 }
 
 function shown(value: unknown): string {

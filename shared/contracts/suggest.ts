@@ -14,6 +14,11 @@ export function suggest(word: string, known: Iterable<string>): string {
   return best === undefined ? '' : `; did you mean "${best}"?`
 }
 
+/** Ends a sentence that may have been given a suggestion, which ends it already. */
+export function endSentence(words: string): string {
+  return words.endsWith('?') ? words : `${words}.`
+}
+
 /** Levenshtein distance by rows. */
 function editDistance(a: string, b: string): number {
   let row = Array.from({ length: b.length + 1 }, (_, index) => index)
