@@ -5,12 +5,12 @@
 import { describe, expect, it } from 'vitest'
 import { preloaded } from '../../kernel/library/index.js'
 import { methods } from './airframe-methods.js'
-import { type Case, kindOf, readCases, storedDigits } from './cases.js'
+import { readCases } from './cases.js'
+import { checkCases, type KnownMisses } from './check-cases.js'
 
 const { drag, u, wing } = preloaded
 
-/** Computed over published, less one, where that is beyond the case's tolerance; and why. */
-const knownMisses: Readonly<Record<string, { readonly error: number; readonly why: string }>> = {
+const knownMisses: KnownMisses = {
   anderson_apd_2_5_CL: {
     error: -0.004636,
     why: 'the book rounds its slope of 4.51 per radian to 0.079 per degree, which is 4.526; the slope itself is met',
@@ -25,33 +25,7 @@ const knownMisses: Readonly<Record<string, { readonly error: number; readonly wh
 
 const cases = readCases('cases-airframe.json')
 
-function evaluate(one: Case): number {
-  const method = methods.find(([pattern]) => pattern.test(one.id))
-  if (method === undefined) throw new Error(`no kernel method answers the case ${one.id}`)
-  return method[1](one.inputs)
-}
-
-function checkKind(kind: 'external' | 're-evaluated'): void {
-  const chosen = cases.filter((one) => kindOf(one) === kind)
-  it(`there are some (${chosen.length} of ${cases.length})`, () => expect(chosen.length).toBeGreaterThan(10))
-  it.each(chosen)('$id ($provenance): $quantity, $source', (one) => {
-    const actual = evaluate(one)
-    const error = actual / one.expected - 1
-    const allowed = one.tolerance_rel + storedDigits
-    const miss = knownMisses[one.id]
-    const said = `${actual} for ${one.expected}, off by ${error.toExponential(2)}`
-    if (miss === undefined) {
-      expect(Math.abs(error), said).toBeLessThanOrEqual(allowed)
-      return
-    }
-    expect(Math.abs(error), `${said}: no longer a miss`).toBeGreaterThan(allowed)
-    const change = Math.abs(error / miss.error - 1)
-    expect(change, `${said}: a known miss of ${miss.error} (${miss.why})`).toBeLessThan(0.02)
-  })
-}
-
-describe('external: numbers printed by somebody else', () => checkKind('external'))
-describe('re-evaluated: published formulas worked out again', () => checkKind('re-evaluated'))
+checkCases({ subject: 'wing and drag', cases, methods, knownMisses })
 
 describe('the worked drag build-up of a course notebook (read; it cites Raymer 12.5)', () => {
   const foot = u.ft

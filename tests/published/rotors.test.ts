@@ -3,11 +3,11 @@
  * again only check arithmetic. Known misses keep their tolerance and are listed with the error they have.
  */
 import { describe, expect, it } from 'vitest'
-import { type Case, kindOf, readCases, storedDigits } from './cases.js'
+import { type Case, readCases } from './cases.js'
+import { checkCases, computeCase, type KnownMisses } from './check-cases.js'
 import { at, knightHefner, methods, settledSection } from './rotor-methods.js'
 
-/** Computed over published, less one, where that is beyond the case's tolerance; and why. */
-const knownMisses: Readonly<Record<string, { readonly error: number; readonly why: string }>> = {
+const knownMisses: KnownMisses = {
   'KH-B5-th0-CQ': {
     error: 0.2758,
     why: 'five blades were measured with less torque at no thrust than four (1.19e-4 against 1.34e-4), which no section explains',
@@ -24,33 +24,7 @@ const knownMisses: Readonly<Record<string, { readonly error: number; readonly wh
 
 const cases = readCases('cases-rotors.json')
 
-function evaluate(one: Case): number {
-  const method = methods.find(([pattern]) => pattern.test(one.id))
-  if (method === undefined) throw new Error(`no kernel method answers the case ${one.id}`)
-  return method[1](one.inputs)
-}
-
-function checkKind(kind: 'external' | 're-evaluated'): void {
-  const chosen = cases.filter((one) => kindOf(one) === kind)
-  it(`there are some (${chosen.length} of ${cases.length})`, () => expect(chosen.length).toBeGreaterThan(10))
-  it.each(chosen)('$id ($provenance): $quantity, $source', (one) => {
-    const actual = evaluate(one)
-    const error = actual / one.expected - 1
-    const allowed = one.tolerance_rel + storedDigits
-    const miss = knownMisses[one.id]
-    const said = `${actual} for ${one.expected}, off by ${error.toExponential(2)}`
-    if (miss === undefined) {
-      expect(Math.abs(error), said).toBeLessThanOrEqual(allowed)
-      return
-    }
-    expect(Math.abs(error), `${said}: no longer a miss`).toBeGreaterThan(allowed)
-    const change = Math.abs(error / miss.error - 1)
-    expect(change, `${said}: a known miss of ${miss.error} (${miss.why})`).toBeLessThan(0.02)
-  })
-}
-
-describe('external: measured rotors and numbers printed by somebody else', () => checkKind('external'))
-describe('re-evaluated: published formulas worked out again', () => checkKind('re-evaluated'))
+checkCases({ subject: 'rotors, propellers and sections', cases, methods, knownMisses })
 
 describe('section constants of the Knight & Hefner rotors', () => {
   const settledOn = cases.filter((one) => /^KH-B[24]-/.test(one.id) && at(one.inputs, 'collective_deg') >= 4)
@@ -87,12 +61,12 @@ describe('section constants of the Knight & Hefner rotors', () => {
 describe('bounds that measurement sets', () => {
   it('propeller.ideal lies above the efficiency of 0.7404 measured by Sinnige et al. (read, second-hand)', () => {
     const bound = cases.find((one) => one.id === 'tud-prop-ideal-bound')
-    expect(bound && evaluate(bound)).toBeGreaterThan((0.7963 * 0.0953) / 0.1025)
+    expect(bound && computeCase(bound, methods)).toBeGreaterThan((0.7963 * 0.0953) / 0.1025)
   })
 
   it('rotor.bladeElement lies above the rotor of Caradonna & Tung by no more than 45 % (read): the wake is not free here', () => {
     for (const one of cases.filter(({ id }) => /^CT-\d/.test(id))) {
-      const ratio = evaluate(one) / one.expected
+      const ratio = computeCase(one, methods) / one.expected
       expect(ratio).toBeGreaterThan(1)
       expect(ratio).toBeLessThan(1.45)
     }

@@ -2,9 +2,9 @@
  * Published cases for air, rotor, drag and battery. Two tables: numbers that somebody else printed, which are the evidence, and
  * formulas worked out again, which only check arithmetic.
  */
-import { describe, expect, it } from 'vitest'
 import { preloaded } from '../../kernel/library/index.js'
-import { type Case, kindOf, readCases, storedDigits } from './cases.js'
+import { type Case, readCases } from './cases.js'
+import { checkCases, type Methods } from './check-cases.js'
 
 const { air, battery, drag, rotor, u } = preloaded
 type Inputs = Case['inputs']
@@ -41,12 +41,7 @@ function hoverAtLoading(inputs: Inputs, loading: string, rho: string, figureOfMe
   return rotor.hover({ thrust: at(inputs, loading), diskArea: 1, density: at(inputs, rho), figureOfMerit })
 }
 
-/** A flight whose lift to drag is given, as the drag that it makes. */
-function dragAt(inputs: Inputs): number {
-  return (at(inputs, 'mass_kg') * u.g0) / at(inputs, 'lift_to_drag')
-}
-
-const methods: readonly [RegExp, (inputs: Inputs) => number][] = [
+const methods: Methods = [
   [/^isa_temperature/, (i) => standard(i).temperature],
   [/^isa_pressure/, (i) => standard(i).pressure],
   [/^isa_density/, (i) => standard(i).density],
@@ -169,7 +164,6 @@ const methods: readonly [RegExp, (inputs: Inputs) => number][] = [
     },
   ],
   [/^disk-q-01$/, (i) => 2 * hoverAtLoading(i, 'disk_loading_N_m2', 'rho_kg_m3').inducedVelocity],
-  [/^download-01$/, (i) => 1 / (1 - at(i, 'download_fraction_of_thrust'))],
   [
     /^download-02$/,
     (i) => {
@@ -203,8 +197,6 @@ const methods: readonly [RegExp, (inputs: Inputs) => number][] = [
       return (energy * at(i, 'eta_total')) / power
     },
   ],
-  [/^energy-per-km-01$/, (i) => ((dragAt(i) / at(i, 'eta_total')) * u.km) / u.Wh],
-  [/^mission-02$/, (i) => (dragAt(i) * at(i, 'speed_m_s') * at(i, 'reserve_s')) / at(i, 'eta_total')],
   [
     /^eol-01$/,
     (i) =>
@@ -219,22 +211,4 @@ const methods: readonly [RegExp, (inputs: Inputs) => number][] = [
 
 const cases = ['cases-air.json', 'cases-performance.json', 'cases-hover.json', 'cases-energy.json'].flatMap(readCases)
 
-function evaluate(one: Case): number {
-  const method = methods.find(([pattern]) => pattern.test(one.id))
-  if (method === undefined) throw new Error(`no kernel method answers the case ${one.id}`)
-  return method[1](one.inputs)
-}
-
-function checkKind(kind: 'external' | 're-evaluated'): void {
-  const chosen = cases.filter((one) => kindOf(one) === kind)
-  it(`there are some (${chosen.length} of ${cases.length})`, () => expect(chosen.length).toBeGreaterThan(10))
-  it.each(chosen)('$id ($provenance): $quantity, $source', (one) => {
-    const actual = evaluate(one)
-    const error = Math.abs(actual / one.expected - 1)
-    const allowed = one.tolerance_rel + storedDigits
-    expect(error, `${actual} for ${one.expected}, off by ${error.toExponential(2)}`).toBeLessThanOrEqual(allowed)
-  })
-}
-
-describe('external: numbers printed by somebody else', () => checkKind('external'))
-describe('re-evaluated: published formulas worked out again', () => checkKind('re-evaluated'))
+checkCases({ subject: 'air, hover, polar and battery energy', cases, methods })

@@ -4,42 +4,14 @@
  */
 import { describe, expect, it } from 'vitest'
 import { preloaded } from '../../kernel/library/index.js'
-import { type Case, kindOf, readCases, storedDigits } from './cases.js'
+import { readCases } from './cases.js'
+import { checkCases } from './check-cases.js'
 import { methods, publishedDuty } from './system-methods.js'
 
 const { battery, u } = preloaded
 const cases = ['cases-battery.json', 'cases-mass.json'].flatMap(readCases)
 
-/** Computed over published, less one, where that is beyond the case's tolerance; and why. */
-const knownMisses: Readonly<Record<string, { readonly error: number; readonly why: string }>> = {}
-
-function evaluate(one: Case): number {
-  const method = methods.find(([pattern]) => pattern.test(one.id))
-  if (method === undefined) throw new Error(`no kernel method answers the case ${one.id}`)
-  return method[1](one.inputs)
-}
-
-function checkKind(kind: 'external' | 're-evaluated'): void {
-  const chosen = cases.filter((one) => kindOf(one) === kind)
-  it(`there are some (${chosen.length} of ${cases.length})`, () => expect(chosen.length).toBeGreaterThan(0))
-  it.each(chosen)('$id ($provenance): $quantity, $source', (one) => {
-    const actual = evaluate(one)
-    const error = actual / one.expected - 1
-    const allowed = one.tolerance_rel + storedDigits
-    const miss = knownMisses[one.id]
-    const said = `${actual} for ${one.expected}, off by ${error.toExponential(2)}`
-    if (miss === undefined) {
-      expect(Math.abs(error), said).toBeLessThanOrEqual(allowed)
-      return
-    }
-    expect(Math.abs(error), `${said}: no longer a miss`).toBeGreaterThan(allowed)
-    const change = Math.abs(error / miss.error - 1)
-    expect(change, `${said}: a known miss of ${miss.error} (${miss.why})`).toBeLessThan(0.02)
-  })
-}
-
-describe('external: numbers printed by somebody else', () => checkKind('external'))
-describe('re-evaluated: published formulas worked out again', () => checkKind('re-evaluated'))
+checkCases({ subject: 'batteries, masses, booms and wires', cases, methods })
 
 describe('the published duty of one cell (Bills et al., Scientific Data 10:344, 2023; read in a dataset card)', () => {
   const fly = (cell: typeof battery.cells.power18650) =>
