@@ -1,39 +1,12 @@
 /** What must hold of rotors, propellers and sections for any input: a typed error or finite numbers, and the laws of the physics. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { InvalidInput, KernelError, preloaded } from '../../../kernel/library/index.js'
+import { preloaded } from '../../../kernel/library/index.js'
+import { anything, flatten, numbersOf, type V, v, within } from './any-input.js'
 
-const { air, propeller, rotor, section, u } = preloaded
+const { air, propeller, rotor, section } = preloaded
 const ground = air.standard(0)
 
-/** Anything a cell might pass: sane, absurd, zero, negative, not a number, text. */
-const anything = fc.oneof(
-  { weight: 6, arbitrary: fc.double({ min: 0.01, max: 3, noNaN: true }) },
-  { weight: 3, arbitrary: fc.double({ min: 0.01, max: 1e4, noNaN: true }) },
-  fc.double(),
-  fc.constantFrom(0, -0, 1, -1, Number.MAX_VALUE, Number.MIN_VALUE, Number.NaN, Number.POSITIVE_INFINITY),
-  fc.constant('5' as unknown as number),
-)
-const within = (min: number, max: number) => fc.double({ min, max, noNaN: true })
-
-/** All numbers in an answer, however deep; nothing where the call refused with an error of the kernel. */
-function numbersOf(call: () => unknown): number[] {
-  try {
-    return flatten(call())
-  } catch (error) {
-    expect(error).toBeInstanceOf(KernelError)
-    if (error instanceof InvalidInput) expect(error.argument).not.toBe('')
-    return []
-  }
-}
-
-function flatten(value: unknown): number[] {
-  if (typeof value === 'number') return [value]
-  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(flatten) : []
-}
-
-type V = readonly number[]
-const v = (values: V, index: number): number => values[index] ?? 0
 const blade = (values: V) => ({
   ...ground,
   radius: v(values, 0),
@@ -558,149 +531,6 @@ describe('rotor.bladeElement', () => {
         expect(found.thrust / thrust).toBeCloseTo(1, 8)
       }),
       { numRuns: 200, seed: 40_275 },
-    )
-  })
-})
-
-describe('propeller.bladeElement', () => {
-  it('never beats the actuator disk', () => {
-    fc.assert(
-      fc.property(
-        within(0.05, 2.5),
-        within(0.1, 1.1),
-        within(0.05, 0.25),
-        fc.integer({ min: 2, max: 6 }),
-        (j, angle, chord, blades) => {
-          const radius = 1
-          const loads = propeller.bladeElement({
-            ...ground,
-            radius,
-            rootCutout: 0.15,
-            chord,
-            blades,
-            twist: (x) => Math.atan((0.75 * Math.tan(angle)) / x),
-            tipSpeed: 150,
-            advanceRatio: j,
-            section: { liftSlope: 5.9, minimumDrag: 0.008, dragRise: 0.01, zeroLiftAngle: -3 * u.deg },
-          })
-          if (loads.thrust <= 0) return
-          const bound = propeller.ideal({
-            thrust: loads.thrust,
-            speed: loads.speed,
-            diskArea: Math.PI * radius ** 2,
-            density: ground.density,
-          })
-          expect(loads.efficiency).toBeLessThan(bound.efficiency)
-          expect(loads.power).toBeGreaterThan(bound.power)
-          expect(loads.efficiency).toBeCloseTo((j * loads.thrustCoefficient) / loads.powerCoefficient, 9)
-        },
-      ),
-      { numRuns: 1000, seed: 40_276 },
-    )
-  })
-})
-
-describe('propeller.estimate and propeller.minimumInducedLoss', () => {
-  it('propeller.estimate never beats the actuator disk', () => {
-    fc.assert(
-      fc.property(
-        within(100, 3000),
-        within(5, 90),
-        within(0.5, 1.5),
-        within(120, 230),
-        (thrust, speed, radius, tipSpeed) => {
-          const disk = { thrust, speed, diskArea: Math.PI * radius ** 2, density: 1.1 }
-          try {
-            const made = propeller.estimate({
-              thrust,
-              speed,
-              radius,
-              density: 1.1,
-              tipSpeed,
-              solidity: 0.1,
-              profileDrag: 0.01,
-            })
-            expect(made.efficiency).toBeLessThan(propeller.ideal(disk).efficiency)
-            const { inducedPower, profilePower, swirlPower, power } = made
-            expect((thrust * speed + inducedPower + profilePower + swirlPower) / power).toBeCloseTo(1, 10)
-          } catch (error) {
-            expect(error).toBeInstanceOf(InvalidInput)
-          }
-        },
-      ),
-      { numRuns: 1000, seed: 40_277 },
-    )
-  })
-
-  it('propeller.minimumInducedLoss stays below the actuator disk and is met by propeller.bladeElement', () => {
-    fc.assert(
-      fc.property(
-        within(100, 900),
-        within(35, 80),
-        fc.integer({ min: 2, max: 5 }),
-        within(150, 220),
-        (thrust, speed, blades, tipSpeed) => {
-          const common = { ...ground, radius: 1, rootCutout: 0.15, blades, tipSpeed, speed }
-          const polar = { liftSlope: 5.9, minimumDrag: 0.008, zeroLiftAngle: -3 * u.deg }
-          const design = propeller.minimumInducedLoss({ ...common, thrust, liftCoefficient: 0.5, section: polar })
-          const bound = propeller.ideal({ thrust, speed, diskArea: Math.PI, density: ground.density })
-          expect(design.efficiency).toBeLessThan(bound.efficiency)
-          const { chord, twist } = design
-          const met = propeller.bladeElement({ ...common, chord, twist, section: polar })
-          expect(Math.abs(met.thrust / thrust - 1)).toBeLessThan(0.03)
-          expect(Math.abs(met.efficiency - design.efficiency)).toBeLessThan(0.01)
-        },
-      ),
-      { numRuns: 200, seed: 40_278 },
-    )
-  })
-})
-
-describe('section.coefficients', () => {
-  const sections = fc.record({
-    liftSlope: within(4, 7),
-    minimumDrag: within(0.005, 0.03),
-    zeroLiftAngle: within(-0.1, 0.1),
-    dragRise: within(0, 0.05),
-    maximumLift: within(0.8, 1.8),
-    thickness: within(0.05, 0.2),
-    referenceReynolds: within(1e5, 1e7),
-  })
-
-  it('is continuous in angle round the whole circle, with drag above zero everywhere', () => {
-    fc.assert(
-      fc.property(
-        sections,
-        within(-Math.PI, Math.PI),
-        within(0, 0.75),
-        within(1e5, 1e7),
-        (s, angle, mach, reynolds) => {
-          const made = section.linear(s)
-          const at = (angleOfAttack: number) => section.coefficients({ section: made, angleOfAttack, mach, reynolds })
-          const [one, other] = [at(angle), at(angle + 1e-7)]
-          expect(Math.abs(one.lift - other.lift)).toBeLessThan(1e-5)
-          expect(Math.abs(one.drag - other.drag)).toBeLessThan(1e-5)
-          expect(one.drag).toBeGreaterThan(0)
-        },
-      ),
-      { numRuns: 1000, seed: 40_279 },
-    )
-  })
-
-  it('of a table is that of the linear section it was read from, past its ends too', () => {
-    fc.assert(
-      fc.property(within(5, 6.5), within(-2, 2), (liftSlope, angle) => {
-        const made = section.linear({ liftSlope, minimumDrag: 0.01 })
-        const stall = 1.2 / liftSlope
-        const tested = section.table({
-          polars: [{ angle: [-stall, 0, stall], lift: [-1.2, 0, 1.2], drag: [0.01, 0.01, 0.01] }],
-        })
-        const one = section.coefficients({ section: made, angleOfAttack: angle })
-        const other = section.coefficients({ section: tested, angleOfAttack: angle })
-        expect(other.lift).toBeCloseTo(one.lift, 9)
-        expect(other.drag).toBeCloseTo(one.drag, 9)
-      }),
-      { numRuns: 1000, seed: 40_280 },
     )
   })
 })

@@ -1,39 +1,12 @@
 /** What must hold of batteries, powertrains and masses for any input: a typed error or finite numbers, and the laws of the physics. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { InvalidInput, KernelError, preloaded } from '../../../kernel/library/index.js'
+import { preloaded } from '../../../kernel/library/index.js'
+import { anything, numbersOf, type V, v, within } from './any-input.js'
 
 const { battery, mass, powertrain } = preloaded
 const numRuns = 1000
 
-/** Anything a cell might pass: sane, absurd, zero, negative, not a number, text. */
-const anything = fc.oneof(
-  { weight: 6, arbitrary: fc.double({ min: 0.01, max: 3, noNaN: true }) },
-  { weight: 3, arbitrary: fc.double({ min: 0.01, max: 1e4, noNaN: true }) },
-  fc.double(),
-  fc.constantFrom(0, -0, 1, -1, Number.MAX_VALUE, Number.MIN_VALUE, Number.NaN, Number.POSITIVE_INFINITY),
-  fc.constant('5' as unknown as number),
-)
-const within = (min: number, max: number) => fc.double({ min, max, noNaN: true })
-
-/** All numbers in an answer, however deep; nothing where the call refused with an error of the kernel. */
-function numbersOf(call: () => unknown): number[] {
-  try {
-    return flatten(call())
-  } catch (error) {
-    expect(error).toBeInstanceOf(KernelError)
-    if (error instanceof InvalidInput) expect(error.argument).not.toBe('')
-    return []
-  }
-}
-
-function flatten(value: unknown): number[] {
-  if (typeof value === 'number') return [value]
-  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(flatten) : []
-}
-
-type V = readonly number[]
-const v = (values: V, index: number): number => values[index] ?? 0
 const cell = battery.cells.power18650
 
 /** A cell of any numbers; mostly sane ones, so that methods are reached. */
