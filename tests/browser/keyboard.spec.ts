@@ -3,7 +3,7 @@ import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { type Bench, openBench } from './bench.js'
-import { cellAt, edit, untilSaved, untilState } from './sheet-steps.js'
+import { cellAt, edit, leave, untilSaved, untilState } from './sheet-steps.js'
 
 let bench: Bench
 beforeAll(async () => {
@@ -34,7 +34,7 @@ describe('the keyboard alone', () => {
     await page.keyboard.press('Enter')
     await page.waitForFunction(() => document.activeElement?.closest('.surface') !== null)
     await page.keyboard.insertText('const added = a + 10')
-    await page.keyboard.press('Escape')
+    await leave(page)
     const added = (await cells(page))[1] ?? ''
     expect(await cells(page)).toEqual(['a', added, 'b'])
     await untilState(page, added, 'current')

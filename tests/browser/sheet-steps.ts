@@ -26,12 +26,22 @@ export async function edit(page: Page, id: string): Promise<void> {
   )
 }
 
+/** Leaves the editor. Escape first closes a list of proposals where one has opened, so it may take two. */
+export async function leave(page: Page): Promise<void> {
+  for (let press = 0; press < 3; press += 1) {
+    await page.keyboard.press('Escape')
+    const inside = await page.evaluate(() => document.activeElement?.closest('.surface') != null)
+    if (!inside) return
+  }
+  throw new Error('the Escape key does not leave the editor')
+}
+
 /** Replaces the whole text of a cell by typing over it, and leaves the editor. */
 export async function rewrite(page: Page, id: string, source: string): Promise<void> {
   await edit(page, id)
   await page.keyboard.press('Control+a')
   await page.keyboard.insertText(source)
-  await page.keyboard.press('Escape')
+  await leave(page)
 }
 
 /** Number and unit of a named value, `1 637 kg`; null while it is not shown. */

@@ -10,5 +10,7 @@ export default defineConfig({
     fileParallelism: false,
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // A busy machine can delay a key or a frame past what a person would wait; a journey that fails twice has a fault. Retries are reported.
+    retry: 1,
   },
 })
