@@ -41,7 +41,7 @@ export async function rewrite(page: Page, id: string, source: string): Promise<v
   await edit(page, id)
   await page.keyboard.press('Control+a')
   await page.keyboard.insertText(source)
-  await leave(page)
+  await page.keyboard.press('Escape')
 }
 
 /** Number and unit of a named value, `1 637 kg`; null while it is not shown. */
