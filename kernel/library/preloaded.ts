@@ -10,6 +10,7 @@ import * as drag from './drag/index.js'
 import { assumption, requirement, result } from './evidence/index.js'
 import * as figure from './figure/index.js'
 import * as mass from './mass/index.js'
+import * as mission from './mission/index.js'
 import * as powertrain from './powertrain/index.js'
 import * as propeller from './propeller/index.js'
 import * as rotor from './rotor/index.js'
@@ -30,6 +31,7 @@ export interface Preloaded {
   readonly battery: typeof battery
   readonly powertrain: typeof powertrain
   readonly mass: typeof mass
+  readonly mission: typeof mission
   readonly sizing: typeof sizing
   readonly figure: typeof figure
   readonly assumption: typeof assumption
@@ -54,6 +56,7 @@ export const preloaded: Preloaded = Object.freeze({
   battery: freezeNamespace(battery),
   powertrain: freezeNamespace(powertrain),
   mass: freezeNamespace(mass),
+  mission: freezeNamespace(mission),
   sizing: freezeNamespace(sizing),
   figure: freezeNamespace(figure),
   assumption: Object.freeze(assumption),
