@@ -3,9 +3,11 @@ import { requirePositive, requireWithin } from '../check.js'
 import { checkOptions, DoesNotClose, describeValue, InvalidInput } from '../errors.js'
 import type { Mass, Ratio } from '../quantity.js'
 import { advise, silently } from '../recorder.js'
+import { requireFunction } from '../shapes.js'
 import { fastestItem, type MassItems, totalMass } from './build-up.js'
+import { type Deficit, type Deficits, lacksAny, readDeficits } from './deficits.js'
 import { type Along, type Fold, findFold, knownAlong, requireAlong } from './fold.js'
-import { explain } from './reason.js'
+import { explain, explainDeficits } from './reason.js'
 import { type SmallestRoot, smallestRoot } from './smallest-root.js'
 
 export interface CloseOptions<Answer extends Mass | MassItems> {
@@ -17,6 +19,8 @@ export interface CloseOptions<Answer extends Mass | MassItems> {
   readonly tolerance?: Ratio
   /** Variables along which the fold is sought when it does not close. */
   readonly along?: Along | readonly Along[]
+  /** What the aircraft of a gross mass lacks besides mass, by limit: pack power, motor torque, span. Signed: positive is lacking. */
+  readonly deficits?: (grossMass: Mass) => Deficits
 }
 
 /** Masses by item where the build-up gives items; absent where it gives one mass. */
@@ -32,6 +36,8 @@ export interface Closed<Answer extends Mass | MassItems = Mass | MassItems> {
   readonly masses: ClosedMasses<Answer>
   /** Gross mass gained per fixed mass added, 1/(1 - d required/d gross); without bound towards the fold, given as 1e9 at most. */
   readonly growthFactor: Ratio
+  /** The limits at the gross mass, none of them lacking, the tightest first; empty where none were asked for. */
+  readonly deficits: readonly Deficit[]
 }
 
 export interface NotClosed {
@@ -40,10 +46,12 @@ export interface NotClosed {
   readonly reason: string
   /** The item that grows fastest with gross mass where the shortfall is least; `total` where there are no items. */
   readonly runsAway: string
-  /** Least excess of required over gross mass [kg]. */
+  /** Least excess of required over gross mass [kg]; 0 where the masses close and another limit is lacking. */
   readonly shortfall: Mass
   /** Gross mass at which the shortfall is least [kg]. */
   readonly atGrossMass: Mass
+  /** The limits there, what lacks most first; empty where none were asked for. */
+  readonly deficits: readonly Deficit[]
   /** Times the build-up was evaluated, the search for folds apart. */
   readonly iterations: number
   /** The fold along the first variable that has one. */
@@ -52,16 +60,17 @@ export interface NotClosed {
   readonly folds: readonly Fold[]
 }
 
-const known = new Set(['requiredMass', 'from', 'tolerance', 'along'])
+const known = new Set(['requiredMass', 'from', 'tolerance', 'along', 'deficits'])
 
 /**
  * Gross mass at which the build-up asks for exactly what it is given; the smaller one where two do.
  *
  * @equation m = required(m), smallest m > 0
  * @param options - `requiredMass` (gross mass [kg]) to mass [kg] or a record of masses by item [kg], `from` a gross mass [kg] to
- * start from, `tolerance` relative (1e-12), `along` a variable or a list of them for the fold: `{ name, value [SI], unit, requiredMass: (grossMass, value) => ... }`
- * @returns `closed` true, `grossMass` [kg], `iterations`, `masses` [kg] by item, `growthFactor`
- * @throws DoesNotClose with the reason, what runs away and where the fold is; InvalidInput for a build-up that gives something
+ * start from, `tolerance` relative (1e-12), `along` a variable or a list of them for the fold: `{ name, value [SI], unit, requiredMass: (grossMass, value) => ... }`, `deficits` (gross
+ * mass [kg]) to a record by limit of what is lacking: a number [SI] or `{ lacking [SI], of [SI], unit }`, negative where there is room
+ * @returns `closed` true, `grossMass` [kg], `iterations`, `masses` [kg] by item, `growthFactor`, `deficits`
+ * @throws DoesNotClose with the reason (masses that never meet, or a limit that lacks at the mass where they do), what runs away and where the fold is; InvalidInput for a build-up that gives something
  * else than masses, naming the gross mass at which it did
  * @method Secant steps from the light side, which for a convex build-up cannot pass the first root; Brent's bracketed root and
  * minimum behind them. Relative accuracy 1e-12, near a fold limited by rounding to the square root of 1e-15 over the distance from it.
@@ -115,11 +124,12 @@ function attempt<Answer extends Mass | MassItems>(
   method: string,
   options: CloseOptions<Answer>,
 ): Closed<Answer> | NotClosed {
-  const { requiredMass, from, tolerance, alongs } = readOptions(method, options)
+  const { requiredMass, from, tolerance, alongs, deficits } = readOptions(method, options)
   const excess = (mass: number): number => totalMass(method, requiredMass(mass), mass) - mass
   const root = silently(() => smallestRoot(excess, from, tolerance))
-  if (root.found) return accept(method, requiredMass, excess, root)
-  return silently(() => giveUp(method, requiredMass, root, alongs))
+  const limits = deficits === undefined ? [] : readDeficits(method, deficits(root.mass), root.mass)
+  if (root.found && !lacksAny(limits)) return accept(method, requiredMass, excess, root, limits)
+  return root.found ? lack(root, limits) : silently(() => giveUp(method, requiredMass, root, alongs, limits))
 }
 
 function readOptions<Answer extends Mass | MassItems>(method: string, options: CloseOptions<Answer>) {
@@ -132,6 +142,8 @@ function readOptions<Answer extends Mass | MassItems>(method: string, options: C
       value: describeValue(requiredMass),
       accepted: 'a function that gives the required mass at a gross mass',
     })
+  if (options.deficits !== undefined)
+    requireFunction(method, 'deficits', options.deficits, 'a function that gives what is lacking at a gross mass')
   requirePositive(method, 'from', from, 'kg')
   requireWithin(method, 'tolerance', tolerance, '1', 1e-15, 0.1)
   const alongs: readonly Along[] = along === undefined ? [] : isList(along) ? along : [along]
@@ -139,7 +151,7 @@ function readOptions<Answer extends Mass | MassItems>(method: string, options: C
     checkOptions(method, one, knownAlong)
     requireAlong(method, 'along.', one)
   }
-  return { requiredMass, from, tolerance, alongs }
+  return { requiredMass, from, tolerance, alongs, deficits: options.deficits }
 }
 
 function isList(along: Along | readonly Along[]): along is readonly Along[] {
@@ -152,6 +164,7 @@ function accept<Answer extends Mass | MassItems>(
   requiredMass: (grossMass: Mass) => Answer,
   excess: (mass: number) => number,
   root: SmallestRoot & { found: true },
+  deficits: readonly Deficit[],
 ): Closed<Answer> {
   const grossMass = root.mass
   const step = 1e-5 * grossMass
@@ -167,6 +180,7 @@ function accept<Answer extends Mass | MassItems>(
     iterations: root.steps,
     masses,
     growthFactor: slope < -1e-9 ? -1 / slope : 1e9,
+    deficits,
   }
 }
 
@@ -186,11 +200,26 @@ function adviseNegative(method: string, answer: Mass | MassItems): void {
   }
 }
 
+/** The masses meet, but the aircraft at that mass lacks something else. */
+function lack(root: SmallestRoot & { found: true }, deficits: readonly Deficit[]): NotClosed {
+  return {
+    closed: false,
+    reason: explainDeficits(root.mass, deficits),
+    runsAway: deficits[0]?.limit ?? '',
+    shortfall: 0,
+    atGrossMass: root.mass,
+    deficits,
+    iterations: root.steps,
+    folds: [],
+  }
+}
+
 function giveUp(
   method: string,
   requiredMass: (grossMass: Mass) => Mass | MassItems,
   root: SmallestRoot & { found: false },
   alongs: readonly Along[],
+  deficits: readonly Deficit[],
 ): NotClosed {
   const fastest = fastestItem(requiredMass, root.mass)
   const folds: Fold[] = []
@@ -205,6 +234,7 @@ function giveUp(
     runsAway: fastest.item,
     shortfall: root.excess,
     atGrossMass: root.mass,
+    deficits,
     iterations: root.steps,
     ...(first === undefined ? {} : { fold: first }),
     folds,

@@ -1,6 +1,7 @@
 /** The sentences that say why a design does not close and what would have to give. */
 import { writeNumber, writeQuantity } from '../number-text.js'
 import type { ItemGrowth } from './build-up.js'
+import type { Deficit } from './deficits.js'
 import type { Along, Fold } from './fold.js'
 import type { SmallestRoot } from './smallest-root.js'
 
@@ -44,4 +45,15 @@ function limit(along: Along, folds: readonly Fold[]): string {
   return fold.closes === 'up to'
     ? `It closes up to about ${value} of ${along.name} ${asked}.`
     : `It closes from about ${value} of ${along.name} on ${asked}.`
+}
+
+/** What is lacking at a mass at which the masses themselves close. */
+export function explainDeficits(grossMass: number, deficits: readonly Deficit[]): string {
+  const short = deficits.filter((one) => one.lacking > 0)
+  const [first, ...others] = short.map((one) => {
+    const share = one.share === undefined ? '' : ` (${writeNumber(100 * one.share)} % short)`
+    return `${one.limit} lacks ${writeQuantity(one.lacking, one.unit)}${share}`
+  })
+  const more = others.length === 0 ? '' : `, and ${others.join(', ')}`
+  return `the masses add up at ${writeNumber(grossMass)} kg, but there ${first}${more}.`
 }
