@@ -5,6 +5,7 @@
  * the plain declarations. They are copies, because a bundler's stand-in for a module namespace is neither frozen nor plain.
  */
 import * as air from './air/index.js'
+import * as authority from './authority/index.js'
 import * as battery from './battery/index.js'
 import * as drag from './drag/index.js'
 import { assumption, requirement, result } from './evidence/index.js'
@@ -32,6 +33,7 @@ export interface Preloaded {
   readonly powertrain: typeof powertrain
   readonly mass: typeof mass
   readonly mission: typeof mission
+  readonly authority: typeof authority
   readonly sizing: typeof sizing
   readonly figure: typeof figure
   readonly assumption: typeof assumption
@@ -57,6 +59,7 @@ export const preloaded: Preloaded = Object.freeze({
   powertrain: freezeNamespace(powertrain),
   mass: freezeNamespace(mass),
   mission: freezeNamespace(mission),
+  authority: freezeNamespace(authority),
   sizing: freezeNamespace(sizing),
   figure: freezeNamespace(figure),
   assumption: Object.freeze(assumption),
