@@ -1,6 +1,7 @@
 /** The one renderer: page, server, export and command draw with it. */
 export * from './code/index.js'
 export * from './figure/index.js'
+export * from './formula/index.js'
 export * from './prose/index.js'
 export {
   chooseUnit,

@@ -1,5 +1,5 @@
 /** What the renderer is given: plain data gathered by the page, the server, an export or the command. */
-import type { CellId, CellKind, CellResult, Finding, TitleBlock } from '../contracts/index.js'
+import type { CellId, CellKind, CellResult, Finding, Formula, NamedValue, TitleBlock } from '../contracts/index.js'
 
 /** States in words, never by colour alone. `not computed here`: results came with an import and were not evaluated. */
 export type CellState = 'current' | 'out of date' | 'computing' | 'failed' | 'held back' | 'not computed'
@@ -18,6 +18,8 @@ export interface CellView {
   readonly folded: boolean
   /** Number of this cell's first figure in the sheet; figures are numbered through the sheet. */
   readonly firstFigure: number
+  /** How its names are worked out, of the text shown; absent where the cell could not be read. */
+  readonly formulas?: readonly Formula[]
 }
 
 export interface SheetView {
@@ -32,4 +34,14 @@ export interface SheetView {
 /** What a cell needs to know of the sheet around it: the number of another cell that a message names. */
 export interface SheetContext {
   numberOf(id: CellId): string | undefined
+  /** A name of any cell of the sheet, as far as there is a result with it. */
+  known(name: string): KnownName | undefined
+}
+
+export interface KnownName {
+  readonly value: NamedValue
+  /** Of the cell that declares it. */
+  readonly state: CellState
+  /** A trial value is in force in place of the document's. */
+  readonly trial: boolean
 }

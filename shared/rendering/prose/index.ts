@@ -1,1 +1,2 @@
 export { renderProse } from './render-prose.js'
+export { texSymbol } from './tex-symbol.js'

@@ -2,14 +2,22 @@
 import type { Finding } from '../../contracts/index.js'
 import { readHeading, renderCode } from '../code/index.js'
 import { element } from '../dom.js'
+import { renderLines } from '../formula/index.js'
 import { renderProse } from '../prose/index.js'
-import type { CellView } from '../view.js'
+import type { CellView, SheetContext } from '../view.js'
+import { aloneContext } from './context.js'
 
-export function renderCalculation(document: Document, cell: CellView): HTMLElement {
+export function renderCalculation(
+  document: Document,
+  cell: CellView,
+  context: SheetContext = aloneContext(cell),
+): HTMLElement {
   const column = element(document, 'div', { class: 'calculation' })
   if (cell.kind === 'rationale')
     column.append(element(document, 'div', { class: 'prose' }, renderProse(document, cell.source)))
   else column.append(...sizingParts(document, cell))
+  const lines = cell.kind === 'sizing' ? renderLines(document, cell, context) : null
+  if (lines !== null) column.append(lines)
   const findings = renderFindings(document, cell)
   if (findings !== null) column.append(findings)
   return column

@@ -29,7 +29,7 @@ export function renderCell(
     },
     renderNumber(document, cell),
     renderReference(document, cell),
-    renderCalculation(document, cell),
+    renderCalculation(document, cell, context),
     renderResult(document, cell, context),
     renderFigures(document, cell),
   )

@@ -1,0 +1,3 @@
+export { type Line, linesOf } from './lines.js'
+export { lineWords, renderLine, renderLines } from './render-lines.js'
+export { symbolOf } from './symbols.js'
