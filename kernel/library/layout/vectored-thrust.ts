@@ -1,0 +1,23 @@
+import type { Layout } from './parts.js'
+import { placeWinged, type WingedOptions } from './winged.js'
+
+/**
+ * Vectored thrust: every rotor lifts in hover and tilts forward to push in cruise.
+ *
+ * @equation as `layout.liftPlusCruise`, all rotors with the role `'tilt'`
+ * @param options - those of `layout.liftPlusCruise`
+ * @returns a layout; `layout.checks` looks at its rotors upright and tilted forward about their hubs
+ * @throws InvalidInput as `layout.liftPlusCruise`
+ * @method The same places; only the role differs.
+ * @validity Geometry. The tilt turns about the hub: a pivot behind it moves the disk, which is not followed.
+ * @source House convention, no publication.
+ * @example
+ * const tilting = layout.vectoredThrust({
+ *   rotorRadius: 1.4 * u.m, rowsAhead: 1, rowsBehind: 1, columns: 2, wing: { area: 14 * u.m2, aspectRatio: 10 },
+ *   body: { length: 6.6 * u.m, width: 1.5 * u.m, height: 1.5 * u.m },
+ * })
+ * tilting.rotors[0].role === 'tilt' // true
+ */
+export function vectoredThrust(options: WingedOptions): Layout {
+  return placeWinged(options, { method: 'layout.vectoredThrust', kind: 'vectored thrust', tilts: () => true })
+}
