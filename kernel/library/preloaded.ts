@@ -10,6 +10,7 @@ import * as battery from './battery/index.js'
 import * as drag from './drag/index.js'
 import { assumption, requirement, result } from './evidence/index.js'
 import * as figure from './figure/index.js'
+import * as layout from './layout/index.js'
 import * as mass from './mass/index.js'
 import * as mission from './mission/index.js'
 import * as powertrain from './powertrain/index.js'
@@ -31,6 +32,7 @@ export interface Preloaded {
   readonly drag: typeof drag
   readonly battery: typeof battery
   readonly powertrain: typeof powertrain
+  readonly layout: typeof layout
   readonly mass: typeof mass
   readonly mission: typeof mission
   readonly authority: typeof authority
@@ -57,6 +59,7 @@ export const preloaded: Preloaded = Object.freeze({
   drag: freezeNamespace(drag),
   battery: freezeNamespace(battery),
   powertrain: freezeNamespace(powertrain),
+  layout: freezeNamespace(layout),
   mass: freezeNamespace(mass),
   mission: freezeNamespace(mission),
   authority: freezeNamespace(authority),
