@@ -16,7 +16,7 @@ export interface LiftRotor {
   readonly x: Length
   /** Right [m]. */
   readonly y: Length
-  /** Down [m], from the height of the centre of gravity; 0 when left out. Matters only with cant. */
+  /** Down [m]; 0 when left out. Matters only with cant. */
   readonly z?: Length
   /** +1 turns anticlockwise seen from above, so that its torque yaws the aircraft nose right; -1 the other way. */
   readonly spin: Ratio
