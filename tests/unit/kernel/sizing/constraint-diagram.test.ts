@@ -125,13 +125,13 @@ describe('sizing.diskLoadingWindow(options)', () => {
     const [outwash] = window([wake]).rows
     const mass = (hover?.diskLoading ?? 0) * 0.95
     const atBound = preloaded.rotor.hover({
-      thrust: hover?.diskLoading ?? 0,
+      thrust: (hover?.diskLoading ?? 0) * 1,
       diskArea: 1,
       density,
       figureOfMerit: 0.72,
     })
     expectClose(atBound.power / (mass / u.g0), 220, 1e-12)
-    const thrust = outwash?.diskLoading ?? 0
+    const thrust = (outwash?.diskLoading ?? 0) * 1
     const blown = preloaded.rotor.hover({ thrust, diskArea: 1, density, figureOfMerit: 0.72 })
     expectClose(2 * blown.inducedVelocity, 28, 1e-12)
   })
