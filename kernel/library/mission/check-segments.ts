@@ -61,50 +61,52 @@ function checkSegment(method: string, index: number, segment: Segment): void {
   if (typeof segment !== 'object' || segment === null) checkOptions(`${method} segments[${index}]`, segment, level)
   const known = knownByKind[segment.kind]
   if (known === undefined) requireChoice(method, `segments[${index}].kind`, segment.kind, kinds)
-  for (const key in segment)
+  const values = segment as unknown as Readonly<Record<string, unknown>>
+  for (const key in segment) {
     if (!known.has(key)) checkOptions(`${method} segments[${index}] (${segment.kind})`, segment, known)
-  if (segment.name !== undefined) requireText(method, `segments[${index}].name`, segment.name)
-  checkNumbers(method, index, segment)
-  if ('speed' in segment) checkSpeed(method, index, segment)
+    const value = values[key]
+    if (value !== undefined && !(typeof value === 'number' && value > 0 && value < 1e12))
+      checkValue(method, index, segment, key, value)
+  }
+  for (const key of neededByKind[segment.kind] ?? [])
+    if (values[key] === undefined) checkValue(method, index, segment, key, undefined)
   if (segment.kind === 'cruise' || segment.kind === 'loiter' || segment.kind === 'divert' || segment.kind === 'reserve')
     checkLength(method, index, segment)
 }
 
-/** Every number a segment may carry, by the check that it must pass; [needed by these kinds]. */
-const numbers: readonly (readonly [key: string, unit: string, check: Check, needed: readonly SegmentKind[]])[] = [
-  ['time', 's', requireNonNegative, ['hover']],
-  ['height', 'm', requireNonNegative, ['vertical climb']],
-  ['rate', 'm/s', requirePositive, ['vertical climb']],
-  ['acceleration', 'm/s^2', requirePositive, []],
-  ['to', 'm', requireFinite, ['climb', 'descent']],
-  ['distance', 'm', requireNonNegative, []],
-  ['altitude', 'm', requireFinite, []],
-  ['tailwind', 'm/s', requireFinite, []],
-  ['massChange', 'kg', requireFinite, []],
-  ['stoppedRotors', '1', requireNonNegative, []],
-]
-
-function checkNumbers(method: string, index: number, segment: Segment): void {
-  const values = segment as unknown as Readonly<Record<string, number | undefined>>
-  for (const [key, unit, check, needed] of numbers) {
-    const value = values[key]
-    if (value === undefined) {
-      if (!needed.includes(segment.kind)) continue
-    } else if (typeof value === 'number' && value > 0 && value < 1e12) continue
-    check(method, `segments[${index}].${key}`, value as number, unit)
-  }
+/** Every number a segment may carry: its unit, and the check that it must pass. */
+const numbers: Readonly<Record<string, readonly [unit: string, check: Check]>> = {
+  time: ['s', requireNonNegative],
+  height: ['m', requireNonNegative],
+  rate: ['m/s', requirePositive],
+  acceleration: ['m/s^2', requirePositive],
+  to: ['m', requireFinite],
+  distance: ['m', requireNonNegative],
+  altitude: ['m', requireFinite],
+  tailwind: ['m/s', requireFinite],
+  massChange: ['kg', requireFinite],
+  stoppedRotors: ['1', requireNonNegative],
+}
+const neededByKind: Readonly<Partial<Record<SegmentKind, readonly string[]>>> = {
+  hover: ['time'],
+  'vertical climb': ['height', 'rate'],
+  climb: ['to'],
+  descent: ['to'],
 }
 
-function checkSpeed(method: string, index: number, segment: Segment & { readonly speed?: unknown }): void {
-  const { speed } = segment
-  if (speed === undefined) return
-  if (typeof speed === 'number') {
-    if (!(speed > 0 && speed < 1e12)) requirePositive(method, `segments[${index}].speed`, speed, 'm/s')
-    return
-  }
-  if (segment.kind === 'transition' || segment.kind === 'return transition')
-    requirePositive(method, `segments[${index}].speed`, speed as number, 'm/s')
-  requireChoice(method, `segments[${index}].speed`, speed as SpeedRule, rules)
+/** What is not plainly a positive number of usual size. */
+function checkValue(method: string, index: number, segment: Segment, key: string, value: unknown): void {
+  const at = `segments[${index}].${key}`
+  const number = numbers[key]
+  if (number !== undefined) number[1](method, at, value as number, number[0])
+  else if (key === 'name') requireText(method, at, value as string)
+  else if (key === 'speed') checkSpeed(method, at, segment.kind, value)
+}
+
+function checkSpeed(method: string, at: string, kind: SegmentKind, speed: unknown): void {
+  if (typeof speed === 'number' || kind === 'transition' || kind === 'return transition')
+    requirePositive(method, at, speed as number, 'm/s')
+  else requireChoice(method, at, speed as SpeedRule, rules)
 }
 
 /** A time or a distance, not both; a cruise may leave both to the distance of the mission. */

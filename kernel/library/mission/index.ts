@@ -2,7 +2,21 @@
 export { type Aircraft, type AircraftOptions, aircraft } from './aircraft.js'
 export { type Corridor, type CorridorOptions, corridor, type RotorLimit } from './corridor.js'
 export type { CruiseSystem, CruiseSystemOptions } from './cruise-system.js'
+export { demand } from './demand.js'
 export type { EnergyStore, EnergyStoreOptions } from './energy-store.js'
+export type {
+  Demand,
+  DemandDeficits,
+  DemandRow,
+  FlownDeficits,
+  FlownMission,
+  FlownRow,
+  LastHover,
+  MissionHistory,
+  MissionLimit,
+} from './flown.js'
+export { type FlyOptions, fly } from './fly.js'
+export type { DemandOptions } from './fly-all.js'
 export type { LiftSystem, LiftSystemOptions, RotorControl } from './lift-system.js'
 export { type PowerAgainstSpeed, type PowerAgainstSpeedOptions, powerAgainstSpeed } from './power-against-speed.js'
 export type {
