@@ -11,10 +11,12 @@ import * as drag from './drag/index.js'
 import { assumption, requirement, result } from './evidence/index.js'
 import * as figure from './figure/index.js'
 import * as layout from './layout/index.js'
+import * as limits from './limits/index.js'
 import * as mass from './mass/index.js'
 import * as mission from './mission/index.js'
 import * as powertrain from './powertrain/index.js'
 import * as propeller from './propeller/index.js'
+import * as reliability from './reliability/index.js'
 import * as rotor from './rotor/index.js'
 import * as section from './section/index.js'
 import * as sizing from './sizing/index.js'
@@ -33,9 +35,11 @@ export interface Preloaded {
   readonly battery: typeof battery
   readonly powertrain: typeof powertrain
   readonly layout: typeof layout
+  readonly limits: typeof limits
   readonly mass: typeof mass
   readonly mission: typeof mission
   readonly authority: typeof authority
+  readonly reliability: typeof reliability
   readonly sizing: typeof sizing
   readonly figure: typeof figure
   readonly assumption: typeof assumption
@@ -60,9 +64,11 @@ export const preloaded: Preloaded = Object.freeze({
   battery: freezeNamespace(battery),
   powertrain: freezeNamespace(powertrain),
   layout: freezeNamespace(layout),
+  limits: freezeNamespace(limits),
   mass: freezeNamespace(mass),
   mission: freezeNamespace(mission),
   authority: freezeNamespace(authority),
+  reliability: freezeNamespace(reliability),
   sizing: freezeNamespace(sizing),
   figure: freezeNamespace(figure),
   assumption: Object.freeze(assumption),
