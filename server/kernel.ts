@@ -1,6 +1,6 @@
 /** What the server needs of the cell pipeline, handed in so that the application can be tested without building a kernel. */
 import type { Eraser, SizingCell } from '../kernel/cells/program/index.js'
-import type { CellId, CellResult, Fingerprint } from '../shared/contracts/index.js'
+import type { CellId, CellResult, Fingerprint, Formula } from '../shared/contracts/index.js'
 
 export interface ServerKernel {
   /** Hash over the kernel that results are keyed by. */
@@ -8,6 +8,8 @@ export interface ServerKernel {
   readonly erase: Eraser
   /** The fingerprint of each cell as it stands. */
   fingerprints(cells: readonly SizingCell[]): Promise<ReadonlyMap<CellId, Fingerprint>>
+  /** How the names of each cell are worked out; absent where the sheet shows no hand calculation. */
+  readonly formulas?: (cells: readonly SizingCell[]) => Promise<ReadonlyMap<CellId, readonly Formula[]>>
   /** Evaluates in isolation on this machine; absent where the server does not compute. */
   readonly compute?: (cells: readonly SizingCell[]) => Promise<readonly CellResult[]>
 }

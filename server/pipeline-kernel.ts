@@ -1,5 +1,6 @@
 /** The server's use of the cell pipeline: fingerprints of live text, erased types, and a first computation. */
 import { analyse } from '../kernel/cells/analyse/index.js'
+import { formulasOf } from '../kernel/cells/formulas/index.js'
 import { fingerprints } from '../kernel/cells/order/index.js'
 import type { SizingCell } from '../kernel/cells/program/index.js'
 import type { CellId, CellResult, Fingerprint } from '../shared/contracts/index.js'
@@ -21,6 +22,7 @@ export function pipelineKernel(
       remembered.get(JSON.stringify(cells.map(({ id, source }) => [id, source])), async () =>
         fingerprints(await analyse(cells, erase, names), kernel.hash),
       ),
+    formulas: async (cells) => formulasOf(await analyse(cells, erase, names)),
   }
 }
 

@@ -1,6 +1,6 @@
 /** The sheet, drawn on the server from stored results by the same renderer as in the browser: readable before any script runs. */
 import { parseHTML } from 'linkedom'
-import type { CellId, CellResult, Notebook, PageData } from '../../shared/contracts/index.js'
+import type { CellId, CellResult, Formula, Notebook, PageData } from '../../shared/contracts/index.js'
 import { type CellState, type CellView, renderSheet, type SheetView } from '../../shared/rendering/index.js'
 import type { Shelved } from '../results/index.js'
 import type { ClientBuild } from './client-build.js'
@@ -12,11 +12,18 @@ export interface NotebookPage {
   readonly notebook: Notebook
   readonly shelved: Shelved
   readonly kernelHash: string
+  readonly formulas: SheetFormulas
 }
 
-export function notebookPage({ id, notebook, shelved, kernelHash }: NotebookPage, build: ClientBuild): string {
+/** How the names of each cell are worked out, by cell. */
+type SheetFormulas = ReadonlyMap<CellId, readonly Formula[]>
+
+export function notebookPage(
+  { id, notebook, shelved, kernelHash, formulas }: NotebookPage,
+  build: ClientBuild,
+): string {
   const { document } = parseHTML('<!doctype html><html><head></head><body></body></html>')
-  const sheet = renderSheet(document, sheetView(id, notebook, shelved))
+  const sheet = renderSheet(document, sheetView(id, notebook, shelved, formulas))
   const data: PageData = {
     id,
     notebook,
@@ -32,12 +39,18 @@ export function notebookPage({ id, notebook, shelved, kernelHash }: NotebookPage
   return layout({ title: notebook.title.trim() === '' ? 'Untitled' : notebook.title, assets, body })
 }
 
-export function sheetView(id: string, notebook: Notebook, { current, outOfDate }: Shelved): SheetView {
+export function sheetView(
+  id: string,
+  notebook: Notebook,
+  { current, outOfDate }: Shelved,
+  formulas: SheetFormulas = new Map(),
+): SheetView {
   const fresh = new Map(current.map((result) => [result.cell, result]))
   const older = new Map(outOfDate.map((result) => [result.cell, result]))
   let firstFigure = 1
   const cells = notebook.cells.map((cell, index): CellView => {
     const result = fresh.get(cell.id) ?? older.get(cell.id)
+    const worked = formulas.get(cell.id)
     const view: CellView = {
       id: cell.id,
       kind: cell.kind,
@@ -45,6 +58,7 @@ export function sheetView(id: string, notebook: Notebook, { current, outOfDate }
       source: cell.source.join('\n'),
       state: cell.kind === 'rationale' ? 'current' : stateOf(cell.id, fresh, older),
       ...(result === undefined ? {} : { result }),
+      ...(worked === undefined ? {} : { formulas: worked }),
       findings: [],
       folded: cell.kind === 'sizing',
       firstFigure,

@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { limits, type NotebookId, RenameNotebook } from '../../shared/contracts/index.js'
 import { cautionsPage, listPage, notebookPage, PageCache, plainStyle } from '../pages/index.js'
+import { sizingCells } from '../results/index.js'
 import { plainPagePolicy, sheetPolicy } from '../security/index.js'
 import { type App, NotebookParams, type RouteParts, TextReply } from './parts.js'
 
@@ -36,8 +37,9 @@ export function pageRoutes(app: App, parts: RouteParts): void {
       const document = await notebooks.get(id)
       const shelved = await shelf.read(document)
       const { content, notebook } = document
+      const formulas = (await kernel.formulas?.(sizingCells(document))) ?? new Map()
       const page = pages.get(content, shelved, () =>
-        notebookPage({ id, notebook, shelved, kernelHash: kernel.hash }, build),
+        notebookPage({ id, notebook, shelved, kernelHash: kernel.hash, formulas }, build),
       )
       return reply
         .type('text/html; charset=utf-8')
