@@ -2,6 +2,7 @@
  * Keeps results in step with the text: read, evaluate what the edit touched, show each cell as it finishes. Never blocks: reading
  * is quick, evaluation is elsewhere, and a run that an edit has overtaken is ended after a short grace. DOM-free.
  */
+import { formulasOf } from '../../kernel/cells/formulas/index.js'
 import { allFindings, type Reading } from '../../kernel/cells/index.js'
 import type {
   CheckReport,
@@ -12,7 +13,7 @@ import type {
   SizingCell,
   Wanted,
 } from '../../kernel/cells/program/index.js'
-import type { CellId, CellResult, Finding, NameDimension } from '../../shared/contracts/index.js'
+import type { CellId, CellResult, Finding, Formula, NameDimension } from '../../shared/contracts/index.js'
 import { type DimensionTable, dimensionTable, withDimensions } from './dimensions.js'
 import { phasesOf } from './phases.js'
 import { mayBeShared, ResultBook, type Standing } from './result-book.js'
@@ -55,6 +56,7 @@ export class Computation {
   #cells: readonly SizingCell[] = []
   #texts = ''
   #graph: Graph | undefined
+  #formulas: ReadonlyMap<CellId, readonly Formula[]> = new Map()
   #report: CheckReport = { findings: [], names: [] }
   #findings: ReadonlyMap<CellId, readonly Finding[]> = new Map()
   #names: readonly NameDimension[] = []
@@ -120,6 +122,11 @@ export class Computation {
     return this.#findings.get(cell) ?? []
   }
 
+  /** How the names of a cell are worked out, from the last reading; absent before it and for a cell that cannot be read. */
+  formulas(cell: CellId): readonly Formula[] | undefined {
+    return this.#formulas.get(cell)
+  }
+
   /** Dimensions of all names, from the last check. */
   get names(): readonly NameDimension[] {
     return this.#names
@@ -132,6 +139,7 @@ export class Computation {
       if (turn !== this.#turn) return
       const { graph, program } = reading
       this.#graph = graph
+      this.#formulas = formulasOf(graph)
       this.#findings = findingsByCell(graph, this.#report)
       this.book.setProgram(program)
       this.#events.onChange()

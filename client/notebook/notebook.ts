@@ -303,6 +303,7 @@ export class OpenNotebook {
       isFolded: (cell) => this.#folds.isFolded(cell),
       standing: (cell) => this.#computation.standing(cell),
       findings: (cell) => this.#computation.findings(cell),
+      formulas: (cell) => this.#computation.formulas(cell),
     })
   }
 

@@ -5,6 +5,7 @@ import {
   renderCell,
   renderFigures,
   renderFindings,
+  renderLines,
   renderNumber,
   renderReference,
   renderResult,
@@ -20,6 +21,9 @@ export class CellSection {
   readonly element: HTMLElement
   readonly #commands: CellCommands
   #view: CellView
+  #context: SheetContext
+  /** The hand calculation is folded and shows older numbers. */
+  #linesLate = false
   /** Holds the editing surface while the cell is edited. */
   #container: HTMLElement | undefined
   #surface: EditingSurface | undefined
@@ -27,6 +31,7 @@ export class CellSection {
   /** Adopts `drawn` as showing `view`, or draws it when there is none. */
   constructor(view: CellView, context: SheetContext, drawn: HTMLElement | null, commands: CellCommands) {
     this.#view = view
+    this.#context = context
     this.#commands = commands
     this.element = drawn ?? renderCell(document, view, context)
     this.element.tabIndex = 0
@@ -56,11 +61,21 @@ export class CellSection {
   update(view: CellView, context: SheetContext, renumbered: boolean): void {
     const parts = changedParts(this.#view, view, renumbered)
     this.#view = view
+    this.#context = context
     this.element.dataset.state = view.state
     for (const part of parts) this.#draw(part, context)
     if (parts.includes('calculation')) this.#surface?.setFindings(view.findings)
     if (parts.includes('number')) this.element.setAttribute('aria-label', `Cell ${view.number}`)
     if (parts.includes('result')) this.#noteKept()
+  }
+
+  /** Opens or folds the hand calculation; one that was folded while numbers changed is drawn before it is seen. */
+  showLines(open: boolean): void {
+    const fold = this.#linesFold()
+    if (fold === null) return
+    if (open && this.#linesLate) this.#replaceLines()
+    const now = this.#linesFold()
+    if (now !== null && now.open !== open) now.open = open
   }
 
   /** Opens `open` in place of the drawn text. */
@@ -99,6 +114,12 @@ export class CellSection {
       this.#replaceCalculation()
       return
     }
+    if (part === 'lines') {
+      // Nobody reads a folded one, and a long sheet has many.
+      this.#linesLate = this.#linesFold()?.open === false
+      if (!this.#linesLate) this.#replaceLines()
+      return
+    }
     const old = this.element.querySelector(`:scope > .${part}`)
     const fresh = {
       number: () => renderNumber(document, this.#view),
@@ -115,24 +136,44 @@ export class CellSection {
     return column
   }
 
+  #linesFold(): HTMLDetailsElement | null {
+    return this.element.querySelector<HTMLDetailsElement>(':scope > .calculation > .lines-fold')
+  }
+
+  #replaceLines(): void {
+    this.#linesLate = false
+    const old = this.#linesFold()
+    const fresh = renderLines(document, this.#view, this.#context)
+    if (old !== null && fresh !== null) replacePart(old, withOpen(fresh, old.open))
+    else if (fresh !== null) this.element.querySelector(':scope > .calculation')?.append(fresh)
+    else old?.remove()
+  }
+
   /** While the editor is open it stands in for the drawn text, with the findings below it. */
   #replaceCalculation(): void {
+    this.#linesLate = false
+    const linesOpen = this.#linesFold()?.open === true
     const old = this.element.querySelector(':scope > .calculation')
     if (old === null) return
     const container = this.#container
     if (container === undefined) {
-      replacePart(old, renderCalculation(document, this.#view))
+      const fresh = renderCalculation(document, this.#view, this.#context)
+      const fold = fresh.querySelector<HTMLElement>(':scope > .lines-fold')
+      if (fold !== null) withOpen(fold, linesOpen)
+      replacePart(old, fresh)
       return
     }
     const findings = renderFindings(document, this.#view)
+    const lines = this.#view.kind === 'sizing' ? renderLines(document, this.#view, this.#context) : null
+    const after = [...(findings === null ? [] : [findings]), ...(lines === null ? [] : [withOpen(lines, linesOpen)])]
     if (container.parentElement === old) {
-      old.querySelector(':scope > .findings')?.remove()
-      if (findings !== null) old.append(findings)
+      for (const part of old.querySelectorAll(':scope > :is(.findings, .lines-fold)')) part.remove()
+      old.append(...after)
       return
     }
     const column = document.createElement('div')
     column.className = 'calculation'
-    column.append(container, ...(findings === null ? [] : [findings]))
+    column.append(container, ...after)
     old.replaceWith(column)
   }
 
@@ -150,4 +191,9 @@ export class CellSection {
     note.textContent = 'Values are the last good ones, out of date.'
     column.append(note)
   }
+}
+
+function withOpen<E extends HTMLElement>(fold: E, open: boolean): E {
+  fold.toggleAttribute('open', open)
+  return fold
 }

@@ -1,5 +1,5 @@
 /** From the live document and the standings of its cells to what the renderer is given. DOM-free. */
-import type { CellId, CellResult, Finding, TitleBlock } from '../../shared/contracts/index.js'
+import type { CellId, CellResult, Finding, Formula, TitleBlock } from '../../shared/contracts/index.js'
 import type { CellView, SheetView } from '../../shared/rendering/index.js'
 import type { Standing } from '../compute/result-book.js'
 import type { DocumentSnapshot } from '../live/document.js'
@@ -12,6 +12,7 @@ export interface SheetSources {
   isFolded(id: CellId): boolean
   standing(id: CellId): Standing
   findings(id: CellId): readonly Finding[]
+  formulas(id: CellId): readonly Formula[] | undefined
 }
 
 export function sheetViewOf(snapshot: DocumentSnapshot, sources: SheetSources): SheetView {
@@ -23,6 +24,7 @@ export function sheetViewOf(snapshot: DocumentSnapshot, sources: SheetSources): 
   const cells = snapshot.cells.map((cell): CellView => {
     const standing: Standing =
       cell.kind === 'sizing' ? numberedStanding(sources.standing(cell.id), numbered) : { state: 'current' }
+    const formulas = cell.kind === 'sizing' ? sources.formulas(cell.id) : undefined
     const firstFigure = figures
     figures += standing.result?.figures.length ?? 0
     return {
@@ -36,6 +38,7 @@ export function sheetViewOf(snapshot: DocumentSnapshot, sources: SheetSources): 
       })),
       folded: sources.isFolded(cell.id),
       firstFigure,
+      ...(formulas === undefined ? {} : { formulas }),
       ...standing,
     }
   })
@@ -59,7 +62,7 @@ function numberedStanding(standing: Standing, numbered: (text: string) => string
   return { ...standing, result: shown }
 }
 
-export type PartName = 'number' | 'reference' | 'calculation' | 'result' | 'figures'
+export type PartName = 'number' | 'reference' | 'calculation' | 'lines' | 'result' | 'figures'
 
 /** The parts of a cell that a change from one view to the next touches. */
 export function changedParts(before: CellView, after: CellView, renumbered: boolean): readonly PartName[] {
@@ -69,10 +72,16 @@ export function changedParts(before: CellView, after: CellView, renumbered: bool
   if (!sameResult) parts.push('reference')
   if (before.source !== after.source || before.folded !== after.folded || !sameData(before.findings, after.findings))
     parts.push('calculation')
+  else if (!sameResult || before.state !== after.state || !sameFormulas(before, after)) parts.push('lines')
   if (!sameResult || before.state !== after.state || renumbered) parts.push('result')
   if (before.firstFigure !== after.firstFigure || !sameData(before.result?.figures, after.result?.figures))
     parts.push('figures')
   return parts
+}
+
+/** What the server drew shows the formulas of its text, though the page is not told them. */
+function sameFormulas(before: CellView, after: CellView): boolean {
+  return before.formulas === after.formulas || (before.formulas === undefined && before.source === after.source)
 }
 
 function sameData(a: unknown, b: unknown): boolean {

@@ -3,6 +3,7 @@ import type { CellId } from '../../shared/contracts/index.js'
 import { type SheetView, sheetContext } from '../../shared/rendering/index.js'
 import type { CellCommands } from './cell-actions.js'
 import { CellSection } from './cell-section.js'
+import { OpenLines } from './open-lines.js'
 
 export class Sheet {
   readonly #main: HTMLElement
@@ -24,6 +25,7 @@ export class Sheet {
       if (drawn !== null) this.#sections.set(cell.id, new CellSection(cell, context, drawn, commands))
     }
     this.#numbers = numbersOf(view)
+    this.#watchLines(new OpenLines(view.id, storageOf(window)))
   }
 
   section(id: CellId): CellSection | undefined {
@@ -53,6 +55,23 @@ export class Sheet {
     }
     this.#arrange(view)
     this.#showTitle(view.title)
+  }
+
+  /** Opens the hand calculations that the reader had open, and follows what is opened and folded. */
+  #watchLines(open: OpenLines): void {
+    for (const [id, section] of this.#sections) if (open.isOpen(id)) section.showLines(true)
+    this.#rows.addEventListener(
+      'toggle',
+      (event) => {
+        const fold = event.target
+        if (!(fold instanceof HTMLDetailsElement) || !fold.classList.contains('lines-fold')) return
+        const id = fold.closest<HTMLElement>('[data-cell]')?.dataset.cell as CellId | undefined
+        if (id === undefined) return
+        open.note(id, fold.open)
+        this.#sections.get(id)?.showLines(fold.open)
+      },
+      true,
+    )
   }
 
   /** Puts sections in page order, touching only those out of place, so that the focus and the scroll stay. */
@@ -86,6 +105,15 @@ function emptySheet(): HTMLElement {
   note.className = 'empty'
   note.textContent = 'This notebook has no cells yet. Begin with a rationale: what must the aircraft do?'
   return note
+}
+
+/** Asking for the storage throws where the browser forbids it. */
+function storageOf(from: Window): Storage | undefined {
+  try {
+    return from.localStorage
+  } catch {
+    return undefined
+  }
 }
 
 const numbersOf = (view: SheetView) => view.cells.map((cell) => `${cell.id}=${cell.number}`).join(' ')

@@ -10,12 +10,20 @@ export type Box =
   /** Upright text: a method, a function of mathematics, a unit alone, a word. */
   | { readonly box: 'word'; readonly text: string }
   | { readonly box: 'number'; readonly number: string; readonly unit: string }
-  | { readonly box: 'sign'; readonly sign: string; readonly space: 'none' | 'after' | 'both'; readonly breaks: boolean }
+  | SignBox
   | { readonly box: 'fraction'; readonly over: Box; readonly under: Box }
   | { readonly box: 'power'; readonly base: Box; readonly exponent: Box }
   | { readonly box: 'root'; readonly degree: 2 | 3; readonly of: Box }
   | { readonly box: 'fence'; readonly open: string; readonly close: string; readonly of: Box }
   | { readonly box: 'cases'; readonly rows: readonly { readonly value: Box; readonly when?: Box }[] }
+
+export interface SignBox {
+  readonly box: 'sign'
+  readonly sign: string
+  readonly space: 'none' | 'after' | 'both'
+  /** A long line may break here. */
+  readonly breaks: boolean
+}
 
 export type NameSymbol =
   | { readonly kind: 'tex'; readonly tex: string }
@@ -30,7 +38,7 @@ export function row(...parts: readonly Box[]): Box {
 export const word = (text: string): Box => ({ box: 'word', text })
 
 /** A sign with room on both sides, before which a long line may break. */
-export const between = (sign: string): Box => ({ box: 'sign', sign, space: 'both', breaks: true })
+export const between = (sign: string): SignBox => ({ box: 'sign', sign, space: 'both', breaks: true })
 
 export const tight = (sign: string): Box => ({ box: 'sign', sign, space: 'none', breaks: false })
 

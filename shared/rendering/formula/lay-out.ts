@@ -191,7 +191,7 @@ function callBox(
   layOut: (part: Expression) => Box,
 ): Box {
   const items = given.map(({ name, of }) =>
-    name === undefined ? layOut(of) : row(word(name), between('='), layOut(of)),
+    name === undefined ? layOut(of) : row(word(name), { ...between('='), breaks: false }, layOut(of)),
   )
   const member = path.length === 0 ? [] : [word(`.${path.join('.')}`)]
   return row(word(method), listed('(', shortened(items), ')'), ...member)

@@ -25,7 +25,9 @@ export function linesOf(cell: CellView, context: SheetContext): Line[] {
   return (cell.formulas ?? []).flatMap((formula) => {
     const value = own.get(formula.name)
     if (formula.parameters !== undefined) return functionLines(formula, formula.parameters, context)
-    const shown = value === undefined ? cell.result === undefined : hasLine(value.value)
+    // Without a value yet, a call may give anything; what is written out gives a number.
+    const shown =
+      value === undefined ? cell.result === undefined && formula.expression.kind !== 'call' : hasLine(value.value)
     return shown ? [valueLine(formula, value, cell, context)] : []
   })
 }
@@ -50,7 +52,7 @@ function functionLines(formula: Formula, parameters: readonly string[], context:
     ...steps.map(
       ({ name, expression }): Line => ({
         name: `${formula.name}.${name}`,
-        symbol: row(word('with '), local(name)),
+        symbol: row(word('with\u00a0'), local(name)),
         stages: [layOutExpression(expression, symbols)],
         notes: [],
       }),
@@ -59,7 +61,8 @@ function functionLines(formula: Formula, parameters: readonly string[], context:
 }
 
 function valueLine(formula: Formula, value: NamedValue | undefined, cell: CellView, context: SheetContext): Line {
-  const { name, expression } = formula
+  const { name } = formula
+  const expression = fromItsOrigin(formula.expression, cell)
   const symbols = symbolBox(context)
   const line = { name, symbol: symbols(name, [], false) }
   const written = layOutExpression(expression, symbols)
@@ -85,6 +88,14 @@ function valueLine(formula: Formula, value: NamedValue | undefined, cell: CellVi
     ],
     notes: [...trialNotes(read), ...(numbers.bare && !single ? ['numbers whose unit is not known are in SI'] : [])],
   }
+}
+
+/** `hover.power` where `hover` is a call in this cell: the call says more than the name of a record. */
+function fromItsOrigin(expression: Expression, cell: CellView): Expression {
+  if (expression.kind !== 'name' || expression.path.length === 0) return expression
+  const origin = cell.formulas?.find((formula) => formula.name === expression.name && formula.parameters === undefined)
+  if (origin?.expression.kind !== 'call') return expression
+  return { ...origin.expression, path: [...origin.expression.path, ...expression.path] }
 }
 
 function trialNotes(read: readonly KnownName[]): string[] {

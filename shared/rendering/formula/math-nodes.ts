@@ -12,7 +12,7 @@ const thick = '0.2778em'
 export function mathPieces(document: Document, box: Box): Node[] {
   const pieces = brokenAt(box)
   return pieces.flatMap((piece, index) => {
-    const made = node(document, 'math', { 'aria-hidden': 'true' }, boxNode(document, piece))
+    const made = node(document, 'math', { 'aria-hidden': 'true', displaystyle: 'true' }, boxNode(document, piece))
     return index === 0 ? [made] : [document.createElement('wbr'), made]
   })
 }
@@ -41,7 +41,7 @@ export function boxNode(document: Document, box: Box): Node {
     case 'symbol':
       return symbolNode(document, box.symbol)
     case 'word':
-      return made('mtext', {}, box.text)
+      return upright(document, box.text)
     case 'number':
       return numberNode(document, box.number, box.unit)
     case 'sign':
@@ -49,7 +49,7 @@ export function boxNode(document: Document, box: Box): Node {
     case 'fraction':
       return made('mfrac', {}, draw(box.over), draw(box.under))
     case 'power':
-      return made('msup', {}, draw(box.base), draw(box.exponent))
+      return powerNode(document, box)
     case 'root':
       return box.degree === 2 ? made('msqrt', {}, draw(box.of)) : made('mroot', {}, draw(box.of), made('mn', {}, '3'))
     case 'fence':
@@ -73,24 +73,38 @@ function symbolNode(document: Document, symbol: NameSymbol): Node {
 
 function letters(document: Document, text: string): Element {
   if (/^\d+$/.test(text)) return node(document, 'mn', {}, text)
-  return node(document, isLetter(text) ? 'mi' : 'mtext', {}, text)
+  return isLetter(text) ? node(document, 'mi', {}, text) : upright(document, text)
+}
+
+/** Words are identifiers, not `mtext`: a sign beside nothing but text would lose the room around it. */
+function upright(document: Document, text: string): Element {
+  return node(document, 'mi', { class: 'upright', mathvariant: 'normal' }, text)
+}
+
+/** Subscript and exponent of one name stand above each other. */
+function powerNode(document: Document, { base, exponent }: Extract<Box, { box: 'power' }>): Node {
+  const above = boxNode(document, exponent)
+  if (base.box !== 'symbol' || base.symbol.kind === 'tex' || base.symbol.subscript === '')
+    return node(document, 'msup', {}, boxNode(document, base), above)
+  const { base: name, subscript } = base.symbol
+  return node(document, 'msubsup', {}, letters(document, name), letters(document, subscript), above)
 }
 
 function numberNode(document: Document, number: string, unit: string): Node {
   const digits = raised(document, 'mn', number)
   if (unit === '') return digits
   const space = unit === '°' ? [] : [node(document, 'mspace', { width: thin })]
-  return node(document, 'mrow', {}, digits, space, raised(document, 'mtext', unit))
+  return node(document, 'mrow', {}, digits, space, raised(document, 'mi', unit))
 }
 
 const superscripts = '⁰¹²³⁴⁵⁶⁷⁸⁹'
 
 /** Superscript characters become superscripts: fonts carry ² and ³ but seldom the others. */
-function raised(document: Document, tag: 'mn' | 'mtext', text: string): Node {
+function raised(document: Document, tag: 'mn' | 'mi', text: string): Node {
   const parts = text.split(/([⁰¹²³⁴⁵⁶⁷⁸⁹⁻]+)/)
   const nodes: Node[] = []
   for (let index = 0; index < parts.length; index += 2) {
-    const plain = node(document, tag, {}, parts[index] ?? '')
+    const plain = tag === 'mi' ? upright(document, parts[index] ?? '') : node(document, tag, {}, parts[index] ?? '')
     const exponent = parts[index + 1]
     if (exponent !== undefined) {
       const digits = [...exponent].map((mark) => (mark === '⁻' ? '−' : String(superscripts.indexOf(mark)))).join('')

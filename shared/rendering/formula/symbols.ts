@@ -46,16 +46,30 @@ const longestSubscript = 24
 
 /** The symbol of a name with its members: `hover`, `power` reads like `hoverPower`. */
 export function symbolOf(parts: readonly string[]): NameSymbol {
-  const words = parts.flatMap((part) => humaniseName(part).split(' ')).map(greekWord)
+  const own = symbolOfWords(wordsOf(parts.at(-1) ?? ''))
+  const owners = parts.slice(0, -1).flatMap(wordsOf).join(' ')
+  if (owners === '') return own
+  // An index stands below what it counts in.
+  if (/^\d+$/.test(own.base)) return { kind: 'text', base: owners, subscript: own.base }
+  const subscript = [owners, own.subscript].filter((text) => text !== '').join(' ')
+  if (subscript.length <= longestSubscript) return { kind: 'text', base: own.base, subscript }
+  return { kind: 'text', base: `${subscript} ${own.base}`, subscript: '' }
+}
+
+function symbolOfWords(words: readonly string[]): TextSymbol {
   const [first = '', ...rest] = words
   if (rest.length === 0) return { kind: 'text', ...letterAndNumber(first) }
   if (words.some((one) => joining.has(one))) return { kind: 'text', base: words.join(' '), subscript: '' }
-  const index = parts.length > 1 ? indexOf(parts) : undefined
-  if (index !== undefined) return { kind: 'text', base: words.slice(0, -1).join(' '), subscript: index }
   const leads = isLetter(first)
   const subscript = (leads ? rest : words.slice(0, -1)).join(' ')
   if (subscript.length > longestSubscript) return { kind: 'text', base: words.join(' '), subscript: '' }
   return { kind: 'text', base: leads ? first : (words.at(-1) ?? ''), subscript }
+}
+
+type TextSymbol = Extract<NameSymbol, { kind: 'text' }>
+
+function wordsOf(part: string): string[] {
+  return humaniseName(part).split(' ').map(greekWord)
 }
 
 export function isLetter(text: string): boolean {
@@ -71,10 +85,4 @@ function letterAndNumber(text: string): { base: string; subscript: string } {
   const match = /^(.*?\D)(\d+)$/.exec(text)
   if (match === null || !/^[\p{L}]+$/u.test(match[1] ?? '')) return { base: text, subscript: '' }
   return { base: greekWord(match[1] ?? ''), subscript: match[2] ?? '' }
-}
-
-/** A last member that is a number: an index. */
-function indexOf(parts: readonly string[]): string | undefined {
-  const last = parts.at(-1) ?? ''
-  return /^\d+$/.test(last) ? last : undefined
 }

@@ -273,10 +273,13 @@ describe('changedParts', () => {
     expect(changedParts(cellView, { ...cellView }, false)).toEqual([])
     expect(changedParts(cellView, { ...cellView, number: '2' }, false)).toEqual(['number'])
     expect(changedParts(cellView, { ...cellView, source: 'const a = 2' }, false)).toEqual(['calculation'])
-    expect(changedParts(cellView, { ...cellView, state: 'out of date' }, false)).toEqual(['result'])
+    expect(changedParts(cellView, { ...cellView, state: 'out of date' }, false)).toEqual(['lines', 'result'])
+    expect(changedParts(cellView, { ...cellView, formulas: [] }, false)).toEqual([])
+    expect(changedParts({ ...cellView, formulas: [] }, { ...cellView, formulas: [] }, false)).toEqual(['lines'])
     expect(changedParts(cellView, { ...cellView, firstFigure: 2 }, false)).toEqual(['figures'])
     expect(changedParts(cellView, { ...cellView, result: result('a', '1') }, false)).toEqual([
       'reference',
+      'lines',
       'result',
       'figures',
     ])
@@ -303,6 +306,7 @@ describe('sheetViewOf', () => {
         isFolded: () => false,
         standing: (cell) => ({ state: 'current', result: { ...result(cell, '1'), figures: [figure, figure] } }),
         findings: () => [],
+        formulas: () => undefined,
       },
     )
     expect(view.cells.map((cell) => [cell.number, cell.firstFigure])).toEqual([

@@ -104,7 +104,7 @@ const forms: readonly (readonly [code: string, words: string])[] = [
 
 describe('linesOf', () => {
   it.each(forms)('linesOf(cell) with y = %s reads %s', (code, words) => {
-    expect(wordsOf(cellOf(`const y = ${code}`))).toEqual([`y = ${words}`])
+    expect(wordsOf(cellOf(`const y = ${code}`, [number('y', 1, '1')]))).toEqual([`y = ${words} = 1`])
   })
 
   it.each([
@@ -181,15 +181,27 @@ describe('linesOf', () => {
     expect(wordsOf(cell)).toEqual([
       'motorsAt(mass) = hoverAt(mass).power · ratio^1.5',
       'e(m, d) = m · t',
-      'with t = d / v',
+      'with\u00a0t = d / v',
     ])
     expect(linesOf(cell, sheetContext({ cells: [cell] }))[0]?.notes).toEqual(['for any mass'])
   })
 
+  it('linesOf(cell) gives the call that a record came from in place of its name', () => {
+    const values = [number('m', 1637, 'kg', { unit: 'kg' }), number('power', 3e5, 'kg m^2 s^-3')]
+    expect(wordsOf(cellOf('const hover = hoverAt(m)\nconst power = hover.power', values))).toEqual([
+      'power = hoverAt(m).power = hoverAt(1 637 kg).power = 300 kW',
+    ])
+  })
+
+  it('linesOf(cell) leaves out a call until it has given a number: it may give anything', () => {
+    expect(wordsOf(cellOf('const y = figure.line(a)\nconst z = 2 * a'))).toEqual(['z = 2 · a'])
+  })
+
   it('linesOf(cell) gives each name of a destructured value', () => {
-    expect(wordsOf(cellOf('const { power, torque: shaft } = rotor.hover(a)'))).toEqual([
-      'power = rotor.hover(a).power',
-      'shaft = rotor.hover(a).torque',
+    const values = [number('power', 3, '1'), number('shaft', 4, '1')]
+    expect(wordsOf(cellOf('const { power, torque: shaft } = rotor.hover(a)', values))).toEqual([
+      'power = rotor.hover(a).power = 3',
+      'shaft = rotor.hover(a).torque = 4',
     ])
   })
 
@@ -247,6 +259,10 @@ describe('symbolOf', () => {
     [['V_stall'], 'V', 'stall'],
     [['x1'], 'x', '1'],
     [['rows', '2'], 'rows', '2'],
+    [['rows', '2', 'mass'], 'mass', 'rows 2'],
+    [['cruise', 'liftToDrag'], 'lift to drag', 'cruise'],
+    [['hover', 'diskLoading'], 'loading', 'hover disk'],
+    [['theWholeAircraft', 'equivalentFlatPlateArea'], 'the whole aircraft equivalent flat plate area', ''],
     [['mass'], 'mass', ''],
     [['constructor'], 'constructor', ''],
     [['specificEnergyOfTheWholePackAtEndOfLife'], 'specific energy of the whole pack at end of life', ''],
@@ -281,7 +297,7 @@ describe('renderLines', () => {
     const math = mathOf('Math.sqrt(a / b) + Math.cbrt(c) ** 2 + (a > b ? tipSpeed : 2)')
     for (const tag of ['msqrt', 'mfrac', 'mroot', 'msup', 'mtable', 'msub'])
       expect(math.querySelector(tag)).not.toBeNull()
-    expect(math.querySelector('msub mtext')?.textContent).toBe('speed')
+    expect(math.querySelector('msub .upright')?.textContent).toBe('speed')
   })
 
   it('renderLine(document, line) breaks long formulas before signs and after commas, each piece a formula of its own', () => {
