@@ -1,6 +1,7 @@
 /** Figures as data: builders for the shapes of the contract. */
 export type { AxisOptions } from './axis.js'
 export { type BarsOptions, bars } from './bars.js'
+export { type ConversionCorridorOptions, conversionCorridor } from './conversion-corridor.js'
 export { type DischargeFigureOptions, discharge } from './discharge.js'
 export { type DragBreakdownOptions, dragBreakdown } from './drag-breakdown.js'
 export { type DragPolarOptions, dragPolar } from './drag-polar.js'
@@ -8,6 +9,8 @@ export { type EfficiencyMapFigureOptions, efficiencyMap } from './efficiency-map
 export { type LineOptions, type LineRule, type LineSeries, line } from './line.js'
 export { type MassBreakdownOptions, massBreakdown } from './mass-breakdown.js'
 export { type MassSpreadOptions, massSpread } from './mass-spread.js'
+export { type MissionProfileOptions, missionProfile } from './mission-profile.js'
 export { type PackPowerOptions, packPower, type RagoneFigureOptions, ragone } from './pack-power.js'
+export { type PowerAgainstSpeedFigureOptions, powerAgainstSpeed } from './power-against-speed.js'
 export { type RotorPolarOptions, rotorPolar } from './rotor-polar.js'
 export { type StowageComparisonOptions, stowageComparison } from './stowage-comparison.js'
