@@ -32,6 +32,20 @@ export function authorityIndex(problem: Problem, hold: readonly Axis[]): number 
   return least < Number.POSITIVE_INFINITY ? least : outsideDepth(columns, limits, offset)
 }
 
+/** The index is a difference of numbers of the size of all thrusts times their arms; below this share of it there is only rounding. */
+const rounding = 1e-10
+
+/** Whether an index is above zero by more than rounding. */
+export function isAboveZero(problem: Problem, index: number): boolean {
+  const thrusts = problem.upper.reduce((total, limit) => total + limit, problem.count) * problem.unit
+  return index > rounding * thrusts * Math.max(1, ...Object.values(problem.arm))
+}
+
+/** Whether the demand lies inside the attainable set, so that every held axis can be pushed either way. */
+export function isInside(problem: Problem, hold: readonly Axis[]): boolean {
+  return isAboveZero(problem, authorityIndex(problem, hold))
+}
+
 /** How far inside the two planes with this normal the demand lies. */
 function depth(
   normal: Float64Array,

@@ -4,6 +4,7 @@ import { checkOptions } from '../errors.js'
 import { requireChoice } from '../outside.js'
 import type { Ratio } from '../quantity.js'
 import { buildProblem, leastPeak } from './allocate.js'
+import { isInside } from './authority-index.js'
 import type { Axis } from './axes.js'
 import {
   type AccelerationDemand,
@@ -36,6 +37,8 @@ export interface RatedCase {
   readonly peakShare?: Ratio
   /** Axes about which the rotors cannot do what is asked, however strong. */
   readonly cannotHold: readonly Axis[]
+  /** Whether every held axis can still be pushed either way, by rotors that are strong enough. */
+  readonly steerable: boolean
 }
 
 export interface Rating {
@@ -66,7 +69,7 @@ const known = new Set([...knownConditions, 'acceleration', 'inertia', 'usableSha
  * @param options - `rotors` (their `maxThrust` is not used), `weight` [N], `hold`, `centresOfGravity`, `disturbances`, `simultaneous` as
  * `authority.margin`; `acceleration` `{ roll, pitch, yaw }` [rad/s^2] to be kept with `inertia` [kg m^2]; `usableShare` s (1); `control` `'speed'` or `'pitch'` (`'speed'`)
  * @returns `thrustToHover`, `torqueToHover`, `powerToHover`, `currentToHover`, `peakShare` (of the weight); `cases` with their `peakShare` or
- * `cannotHold`; `notMet` those of them that no thrust meets; `feasible` when there are none
+ * `cannotHold`, and `steerable`; `notMet` those of them that no thrust meets; `feasible` when there are none
  * @throws InvalidInput as `authority.margin`, for an acceleration without inertia, a share that is none, and an unknown option
  * @method One linear program per case, condition, axis and way. Without accelerations and moments from outside the ratios do not depend on the
  * mass: work them out once per layout and give them to the closure; with them they depend on I/m only.
@@ -124,15 +127,22 @@ function rateCase(
   moments: ForAttitude<number>,
 ): RatedCase {
   let most = 0
+  let steerable = true
   for (const { hover } of hovers) {
     const limits = new Float64Array(count).fill(beyond * hover.weight)
+    steerable &&= isSteerable(hover, gone, limits)
     for (const [axis, moment] of turns(hold, moments)) {
       const peak = peakWith(hover, gone, limits, axis, moment)
-      if (peak === undefined) return { lost, cannotHold: axis === undefined ? notHeld(hover, gone, limits) : [axis] }
+      if (peak === undefined)
+        return { lost, cannotHold: axis === undefined ? notHeld(hover, gone, limits) : [axis], steerable: false }
       most = Math.max(most, peak)
     }
   }
-  return { lost, peakShare: most, cannotHold: [] }
+  return { lost, peakShare: most, cannotHold: [], steerable }
+}
+
+function isSteerable(hover: Hover, gone: ReadonlySet<number>, limits: Float64Array): boolean {
+  return isInside(buildProblem(hover.rows, limits, gone, hover.weight, hover.demand), hover.hold)
 }
 
 /** Trim itself where no turning is asked for; else each axis, each way. */

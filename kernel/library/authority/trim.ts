@@ -3,7 +3,7 @@ import { requireFinite, requirePositive, requireWithin } from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import type { Force, Ratio, Torque } from '../quantity.js'
 import { buildProblem, type Demand, forAxes, given, greatest, leastPeak, type Problem, unscale } from './allocate.js'
-import { authorityIndex } from './authority-index.js'
+import { authorityIndex, isAboveZero } from './authority-index.js'
 import { type Axis, axes, isForce, readHold, usualHold } from './axes.js'
 import { buildRows, type PlanPoint, readPoint } from './effectiveness.js'
 import { type LiftRotor, type ReadRotor, readRotors } from './lift-rotor.js'
@@ -63,8 +63,6 @@ const method = 'authority.trim'
 export const knownHover = ['rotors', 'weight', 'centreOfGravity', 'hold', 'disturbance']
 const known = new Set([...knownHover, 'lost'])
 const knownDisturbance = new Set(['roll', 'pitch', 'yaw', 'side', 'forward'])
-/** The index is a difference of numbers of the size of all thrusts times their arms; below this share of it there is only rounding. */
-const indexRounding = 1e-10
 
 /**
  * Trim in hover with some rotors lost: least peak thrust first, then the least sum of squares under that peak, so that it is unique.
@@ -189,7 +187,7 @@ export function trimOf(hover: Hover, lost: ReadonlySet<number>, limits: Float64A
     torques: thrusts.map((thrust, at) => thrust * (rotors[at] as ReadRotor).torqueRatio),
     cannotHold,
     index,
-    controllable: whole !== undefined && index > indexRounding * sizeOf(problem),
+    controllable: whole !== undefined && isAboveZero(problem, index),
     degradedPeakShare: peak,
     utilisation: thrusts.reduce((most, thrust, at) => {
       const limit = limits[at] as number
@@ -198,22 +196,6 @@ export function trimOf(hover: Hover, lost: ReadonlySet<number>, limits: Float64A
     leftOver: left,
     shortfall: whole === undefined ? shortfalls(problem, hold, cannotHold) : {},
   }
-}
-
-/** Whether a loss can be trimmed, and at which peak over weight: what a search asks thousands of times. */
-export function peakOf(
-  hover: Hover,
-  lost: ReadonlySet<number>,
-  limits: Float64Array = hover.limits,
-): number | undefined {
-  const problem = buildProblem(hover.rows, limits, lost, hover.weight, hover.demand)
-  const thrusts = leastPeak(problem, hover.hold)
-  return thrusts === undefined ? undefined : (Math.max(0, ...thrusts) * problem.unit) / hover.weight
-}
-
-function sizeOf(problem: Problem): number {
-  const sum = problem.upper.reduce((total, limit) => total + limit, problem.count)
-  return sum * problem.unit * Math.max(1, ...Object.values(problem.arm))
 }
 
 /** In the order in which an axis is missed least. */
