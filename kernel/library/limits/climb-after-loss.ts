@@ -101,7 +101,7 @@ const knownVertical = new Set(['thrusts', 'diskArea', 'density', 'figureOfMerit'
  *   polar: drag.polar({ zeroLiftDrag: 0.04, aspectRatio: 11, spanEfficiency: 0.8 }), weight: 16 * u.kN, wingArea: 15 * u.m2, density: 1.1,
  *   shaftPower: 150 * u.kW, units: 2, propellerEfficiency: 0.8, floor: 47 * u.mps,
  * })
- * left.climbSpeed // 0.111
+ * left.climbSpeed // 0.11608
  */
 export function climbAfterLoss(options: ClimbAfterLossOptions): ClimbAfterLoss {
   checkOptions(method, options, known)
@@ -147,7 +147,7 @@ export function climbAfterLoss(options: ClimbAfterLossOptions): ClimbAfterLoss {
  * const left = limits.verticalClimbAfterLoss({
  *   thrusts: [0, 2600, 2000, 2600, 2600, 2000, 2600, 1900], diskArea: 5.3, density: 1.098, figureOfMerit: 0.72, unitPower: 60 * u.kW,
  * })
- * left.climbSpeed // 2.98
+ * left.climbSpeed // 4.3252
  */
 export function verticalClimbAfterLoss(options: VerticalClimbAfterLossOptions): VerticalClimbAfterLoss {
   checkOptions(verticalMethod, options, knownVertical)

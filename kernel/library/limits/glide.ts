@@ -65,7 +65,7 @@ const known = new Set([
  * const down = limits.glide({
  *   polar: drag.polar({ zeroLiftDrag: 0.04, aspectRatio: 11, spanEfficiency: 0.8 }), weight: 16 * u.kN, wingArea: 15 * u.m2, density: 1.1, height: 450 * u.m,
  * })
- * down.distance // 5914.5
+ * down.distance // 5915.19
  */
 export function glide(options: GlideOptions): Glide {
   checkOptions(method, options, known)

@@ -76,12 +76,12 @@ const known = new Set(['altitudes', 'temperatureOffsets', 'margins'])
  * @source Air: ISO 2533. The grid: common practice.
  * @example
  * const aircraft = {
- *   grossMass: 1637 * u.kg, lift: { diskArea: 42.5, figureOfMerit: 0.72, download: 0.05, shaftPower: 360 * u.kW },
+ *   grossMass: 1637 * u.kg, lift: { diskArea: 42.5, figureOfMerit: 0.72, download: 0.05, shaftPower: 345 * u.kW },
  * }
  * const grid = limits.hotAndHigh({
  *   altitudes: [0, 1000, 2000, 3000], temperatureOffsets: [0, 20], margins: (there) => limits.margins({ ...aircraft, density: there.density }),
  * })
- * grid.ceilings[1].altitude // 1780
+ * grid.ceilings[1].altitude // 2191.7
  */
 export function hotAndHigh(options: HotAndHighOptions): HotAndHigh {
   checkOptions(method, options, known)

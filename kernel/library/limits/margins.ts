@@ -91,7 +91,7 @@ const standardGravity = 9.80665
  *   grossMass: 1637 * u.kg, density: air.standard(1500 * u.m, 20 * u.K).density,
  *   lift: { diskArea: 42.5, figureOfMerit: 0.72, download: 0.05, shaftPower: 400 * u.kW, packPower: 420 * u.kW },
  * })
- * left['hover power'] // 0.163
+ * left['hover power'] // 0.16733
  */
 export function margins(options: MarginsOptions): Margins {
   checkOptions(method, options, known)

@@ -43,8 +43,8 @@ const effects = ['flatters', 'penalises', 'either way'] as const
  * @validity Concept studies. Most omissions flatter: a design that closes with nothing to spare does not close.
  * @source Sizes: common practice, no source, except where the row names one.
  * @example
- * const section = limits.notModelled({ subjects: ['rotor', 'battery'], except: ['ground effect'] })
- * section.length // 7
+ * const left = limits.notModelled({ subjects: ['rotor', 'battery'], except: ['ground effect'] })
+ * left.length // 7
  */
 export function notModelled(options: NotModelledOptions = {}): Omission[] {
   checkOptions(method, options, known)

@@ -104,7 +104,7 @@ const usualCorners: readonly PackCorner[] = [
  *   demands: [{ name: 'landing after the reserve', power: 320 * u.kW, stateOfCharge: 0.15 }],
  * })
  * pack.corner // end of life, cold
- * pack.mass // 629.52
+ * pack.mass // 792.22
  */
 export function packPower(options: PackPowerOptions): PackPower {
   checkOptions(method, options, known)

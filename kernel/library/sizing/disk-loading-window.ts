@@ -75,6 +75,8 @@ export interface DiskLoadingWindow {
   readonly open: boolean
   /** The bounds, those from below first and then the tightest. */
   readonly rows: readonly DiskLoadingRow[]
+  /** As it was given [N/m^2]. */
+  readonly design?: DiskLoading
   /** The bound that the design meets with least to spare; absent without a design. */
   readonly binds?: string
 }
@@ -97,7 +99,7 @@ const usualBladeLoading = 0.12
  * @equation hover power: T/A <= 2 rho (FM p (1 - d)/g)^2; footprint: T/A >= m g/((1 - d) A); outwash: T/A <= rho V^2/2, V = 2 v_i; tip speed: T/A <= rho V_t^2 sigma (C_T/sigma)
  * @param options - `density` rho [kg/m^3], `bounds`: list of `{ kind: 'hover power', specificPower p [W/kg], figureOfMerit FM }`, `{ kind: 'footprint', grossMass m [kg], diskArea A [m^2] }`,
  * `{ kind: 'outwash', speed V [m/s] }`, `{ kind: 'tip speed', speed V_t [m/s], solidity sigma, bladeLoading }`, each with a `name` if wanted; optional `download` d (0), `design` [N/m^2]
- * @returns `least`, `most` [N/m^2], `open`, `rows` with `name`, `side`, `diskLoading`, `margin`, and what `binds` the design
+ * @returns `least`, `most` [N/m^2], `open`, `rows` with `name`, `side`, `diskLoading`, `margin`, the `design` and what `binds` it
  * @throws InvalidInput for no bounds, an unknown kind, values that are not positive, a download outside 0 to 0.5, and an unknown option
  * @method Closed forms of momentum theory. Disk loading is rotor thrust over disk area, download included.
  * @validity Hover out of ground effect. The tip speed stands in for noise: rotational and broadband noise of a rotor rise steeply with it, and how loud it is takes a noise method.
@@ -135,7 +137,7 @@ export function diskLoadingWindow(options: DiskLoadingWindowOptions): DiskLoadin
     ...(most === undefined ? {} : { most }),
     open: most === undefined || most >= least,
     rows,
-    ...(design === undefined ? {} : { binds: tightest(rows) }),
+    ...(design === undefined ? {} : { design, binds: tightest(rows) }),
   }
 }
 
