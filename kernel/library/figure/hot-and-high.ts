@@ -9,7 +9,7 @@ import { memberOf, requireMadeBy } from './made-by.js'
 export interface HotAndHighFigureOptions {
   /** What `limits.hotAndHigh` returns. */
   readonly grid: HotAndHigh
-  /** Margins at which contours are drawn; -0.2 to 0.4 in steps of a tenth when left out. */
+  /** Margins at which contours are drawn; -0.2 to 0.4 in steps of a tenth, the ceiling standing for 0, when left out. */
   readonly levels?: readonly Ratio[]
   readonly caption?: string
   readonly description?: string
@@ -17,7 +17,7 @@ export interface HotAndHighFigureOptions {
 
 const method = 'figure.hotAndHigh'
 const known = new Set(['grid', 'levels', 'caption', 'description'])
-const usualLevels: readonly number[] = [-0.2, -0.1, 0, 0.1, 0.2, 0.3, 0.4]
+const usualLevels: readonly number[] = [-0.2, -0.1, 0.1, 0.2, 0.3, 0.4]
 const inks: readonly Ink[] = ['ink', 'second', 'third', 'accent', 'faint']
 
 /**

@@ -49,24 +49,34 @@ export function payloadRange(options: PayloadRangeFigureOptions): Figure {
     y: { label: 'payload', unit: 'kg', from: 0 },
     series: entries.map(([label, one]) => ({ label, x: acrossOf(one), values: upOf(one) })),
   })
-  return freezeFigure({ ...drawn, marks: [...drawn.marks, ...entries.map(([, one]) => cornersOf(one))] })
+  return freezeFigure({
+    ...drawn,
+    marks: [...drawn.marks, ...entries.map(([, one]) => cornersOf(one, entries.length === 1))],
+  })
 }
 
-/** From no range at the greatest payload. */
+/** Points of the line with the corners among them, so that a trade is a corner of the line too, from no range at full payload. */
+function placesOf(one: PayloadRange): readonly { readonly payload: number; readonly range: number }[] {
+  const sampled = one.payload.map((payload, index) => ({ payload, range: one.range[index] ?? 0 }))
+  const places = [...sampled, ...one.corners].sort((a, b) => b.payload - a.payload)
+  return [{ payload: places[0]?.payload ?? 0, range: 0 }, ...places]
+}
+
 function acrossOf(one: PayloadRange): readonly number[] {
-  return [0, ...one.range]
+  return placesOf(one).map((place) => place.range)
 }
 
 function upOf(one: PayloadRange): readonly number[] {
-  return [one.payload[0] ?? 0, ...one.payload]
+  return placesOf(one).map((place) => place.payload)
 }
 
-function cornersOf(one: PayloadRange): Mark {
+/** Among several aircraft the limits would crowd the picture; the corner's own name stays. */
+function cornersOf(one: PayloadRange, alone: boolean): Mark {
   return {
     mark: 'dot',
     x: one.corners.map((corner) => corner.range),
     y: one.corners.map((corner) => corner.payload),
-    names: one.corners.map((corner) => `${corner.corner}: ${corner.binds}`),
+    names: one.corners.map((corner) => (alone ? `${corner.corner}: ${corner.binds}` : corner.corner)),
     ink: 'faint',
   }
 }

@@ -19,7 +19,7 @@ const known = new Set(['rows', 'caption', 'description'])
  *
  * @equation as `limits.whatSizesWhat`
  * @param options - `rows` of `limits.whatSizesWhat`; optional `caption` ("What sizes what"), `description`
- * @returns a figure of horizontal bars in per cent; each name carries the gap, the component, its limit and the next
+ * @returns a figure of horizontal bars in per cent; each name carries the component and the limit that sizes it
  * @throws InvalidInput for an empty list, what is no row, and an unknown option
  * @method In the order of the rows.
  * @validity A long bar can be shortened by meeting one limit otherwise; a short one cannot.
@@ -37,7 +37,7 @@ export function whatSizesWhat(options: WhatSizesWhatFigureOptions): Figure {
   return bars({
     caption,
     ...(description === undefined ? {} : { description }),
-    names: rows.map((row) => `${row.component}: ${row.sizedBy}, then ${row.next}`),
+    names: rows.map((row) => `${row.component}: ${row.sizedBy}`),
     values: rows.map((row) => row.gap),
     unit: '%',
     label: 'gap to the limit behind',
