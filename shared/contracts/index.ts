@@ -1,10 +1,12 @@
 /** The contracts every part of the house agrees on. */
 export * from './caution.js'
+export * from './cell-number.js'
 export * from './dimension.js'
 export * from './figure.js'
 export * from './finding.js'
 export type * from './formula.js'
 export * from './identifiers.js'
+export * from './keys.js'
 export * from './limits.js'
 export * from './messages.js'
 export * from './migrations.js'

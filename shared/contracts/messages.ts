@@ -5,7 +5,7 @@
 import { z } from 'zod'
 import { CellId, Epoch, NotebookId } from './identifiers.js'
 import { limits } from './limits.js'
-import { Notebook } from './notebook.js'
+import { Notebook, TitleBlock } from './notebook.js'
 import { CellResult } from './results.js'
 
 const base64 = z
@@ -44,6 +44,8 @@ export const ServerMessage = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('edited'), epoch: Epoch, sequence: z.number(), update: z.string() }),
   /** Results that someone computed and the server accepted. */
   z.strictObject({ type: z.literal('results'), results: z.array(CellResult) }),
+  /** The title block as it stands: after `welcome`, and to everyone when it was changed. */
+  z.strictObject({ type: z.literal('titleBlock'), titleBlock: TitleBlock }),
   /** How many browsers have this notebook open. */
   z.strictObject({ type: z.literal('present'), readers: z.number() }),
   /** Answers an `update` or `hello` that cannot be taken; `number` names the update. */
@@ -82,9 +84,23 @@ export type CreateNotebook = z.infer<typeof CreateNotebook>
 export const RenameNotebook = z.strictObject({ title })
 export type RenameNotebook = z.infer<typeof RenameNotebook>
 
+/**
+ * PATCH /api/notebooks/:id/title-block -> the title block as it then stands, on disk. `from` is what the sender saw ('' for an empty
+ * field): a field that reads otherwise by now is refused with TITLE_BLOCK_CHANGED, so that nobody's words are replaced unseen.
+ */
+export const TitleBlockField = TitleBlock.keyof()
+export type TitleBlockField = z.infer<typeof TitleBlockField>
+export const ChangeTitleBlock = z.strictObject({
+  field: TitleBlockField,
+  from: z.string().max(1000),
+  to: z.string().max(1000),
+})
+export type ChangeTitleBlock = z.infer<typeof ChangeTitleBlock>
+
 /** GET /api/notebooks/:id -> the notebook file as it stands; GET /api/notebooks/:id/file the same as a download. */
 /** POST /api/notebooks/:id/copy -> NotebookSummary of the copy */
 /** DELETE /api/notebooks/:id moves it to the bin; POST /api/notebooks/:id/restore takes it out again -> NotebookSummary */
+/** DELETE /api/bin/:id deletes for good what is in the bin, with its results and revisions; answers nothing. */
 
 /** POST /api/notebooks/:id/results: results computed in the browser; those whose fingerprint is stale are named, not stored. */
 export const PostResults = z.strictObject({ results: z.array(CellResult).max(limits.cells) })

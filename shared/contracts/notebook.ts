@@ -3,6 +3,7 @@
  * reads well. Only `format`, `version`, `title` and `cells` are needed; such a file opens, checks and computes.
  */
 import { z } from 'zod'
+import { longestCellNumber } from './cell-number.js'
 import { CellId, NotebookId } from './identifiers.js'
 import { limits } from './limits.js'
 
@@ -25,8 +26,8 @@ export const NotebookCell = z.strictObject({
     .refine((lines) => lines.reduce((sum, line) => sum + line.length + 1, 0) <= limits.sourceCharacters, {
       error: `a cell holds at most ${limits.sourceCharacters} characters`,
     }),
-  /** Number shown in the margin ("3a") while cells keep theirs after an insert. */
-  number: z.string().max(12).optional(),
+  /** Number in the margin ("3a"), kept through inserts and moves until the notebook is renumbered; the place on the page when absent. */
+  number: z.string().max(longestCellNumber).optional(),
 })
 export type NotebookCell = z.infer<typeof NotebookCell>
 

@@ -16,6 +16,13 @@ const registry = {
     message: (d: { id: string }) =>
       `A notebook with the id "${d.id}" exists already; choose another title or rename that one.`,
   },
+  TITLE_BLOCK_CHANGED: {
+    status: 409,
+    message: (d: { field: string; now: string }) =>
+      d.now === ''
+        ? `"${d.field}" was cleared by someone else meanwhile; look at it and write it again.`
+        : `"${d.field}" was changed to "${d.now}" by someone else meanwhile; look at it and write it again.`,
+  },
   BODY_INVALID: { status: 400, message: (d: { problems: string }) => `The request was not understood: ${d.problems}.` },
   BODY_TOO_LARGE: {
     status: 413,
