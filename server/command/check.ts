@@ -1,5 +1,6 @@
 /** `hoverfolio check FILE`: syntax, types, units and order of every cell, without computing. */
 import { cautionLine, type Finding, type Notebook } from '../../shared/contracts/index.js'
+import { withCellNumbers } from '../../shared/rendering/sheet/cell-numbers.js'
 import { openToolchain } from '../toolchain.js'
 import { cellNumbers } from './cell-numbers.js'
 import { readNotebookFile, sizingCells } from './notebook-input.js'
@@ -34,7 +35,7 @@ function describe(notebook: Notebook, findings: readonly Finding[]): string {
   const numbers = cellNumbers(notebook)
   const lines = findings.map(
     (finding) =>
-      `cell ${numbers.get(finding.cell)} (${finding.cell}), line ${finding.line}, column ${finding.column}: ${finding.severity}, ${finding.kind}: ${finding.message}`,
+      `cell ${numbers.get(finding.cell)} (${finding.cell}), line ${finding.line}, column ${finding.column}: ${finding.severity}, ${finding.kind}: ${withCellNumbers(finding.message, numbers)}`,
   )
   const summary =
     findings.length === 0

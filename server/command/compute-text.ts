@@ -9,13 +9,15 @@ import {
 } from '../../shared/contracts/index.js'
 import { readHeading } from '../../shared/rendering/code/index.js'
 import { formatQuantity } from '../../shared/rendering/quantity/index.js'
+import { numberedFinding, numberedResult } from '../../shared/rendering/sheet/cell-numbers.js'
 import { cellNumbers } from './cell-numbers.js'
 import type { Computed } from './compute-data.js'
 import { pageOrder } from './notebook-input.js'
 
 export function describeComputation({ notebook, results, findings, overrides }: Computed): string {
   const nameOf = cellNames(notebook)
-  const byCell = new Map(results.map((result) => [result.cell, result]))
+  const numbers = cellNumbers(notebook)
+  const byCell = new Map(results.map((result) => [result.cell, numberedResult(result, numbers)]))
   const trials = Object.keys(overrides)
   const lines = [notebook.title, cautionLine]
   if (trials.length > 0) lines.push(`Trial values, not in the document: ${trials.join(', ')}.`)
@@ -23,7 +25,7 @@ export function describeComputation({ notebook, results, findings, overrides }: 
     const result = byCell.get(id)
     if (result !== undefined) lines.push('', ...cellLines(result, nameOf))
   }
-  const remarks = findings.filter(isRemark)
+  const remarks = findings.filter(isRemark).map((finding) => numberedFinding(finding, numbers))
   if (remarks.length > 0) lines.push('', ...remarks.map((finding) => remarkLine(finding, nameOf)))
   return `${lines.join('\n')}\n`
 }

@@ -1,7 +1,20 @@
 /** The sheet, drawn on the server from stored results by the same renderer as in the browser: readable before any script runs. */
 import { parseHTML } from 'linkedom'
-import type { CellId, CellResult, Formula, Notebook, PageData } from '../../shared/contracts/index.js'
-import { type CellState, type CellView, renderSheet, type SheetView } from '../../shared/rendering/index.js'
+import {
+  type CellId,
+  type CellResult,
+  type Formula,
+  marginNumbers,
+  type Notebook,
+  type PageData,
+} from '../../shared/contracts/index.js'
+import {
+  type CellState,
+  type CellView,
+  numberedResult,
+  renderSheet,
+  type SheetView,
+} from '../../shared/rendering/index.js'
 import type { Shelved } from '../results/index.js'
 import type { ClientBuild } from './client-build.js'
 import { Html, html, jsonForScript } from './html.js'
@@ -47,17 +60,18 @@ export function sheetView(
 ): SheetView {
   const fresh = new Map(current.map((result) => [result.cell, result]))
   const older = new Map(outOfDate.map((result) => [result.cell, result]))
+  const numbers = marginNumbers(notebook.cells)
   let firstFigure = 1
-  const cells = notebook.cells.map((cell, index): CellView => {
+  const cells = notebook.cells.map((cell): CellView => {
     const result = fresh.get(cell.id) ?? older.get(cell.id)
     const worked = formulas.get(cell.id)
     const view: CellView = {
       id: cell.id,
       kind: cell.kind,
-      number: cell.number ?? String(index + 1),
+      number: numbers.get(cell.id) ?? '',
       source: cell.source.join('\n'),
       state: cell.kind === 'rationale' ? 'current' : stateOf(cell.id, fresh, older),
-      ...(result === undefined ? {} : { result }),
+      ...(result === undefined ? {} : { result: numberedResult(result, numbers) }),
       ...(worked === undefined ? {} : { formulas: worked }),
       findings: [],
       folded: cell.kind === 'sizing',

@@ -1,5 +1,6 @@
 export { renderCalculation, renderFindings } from './calculation-column.js'
 export { renderCell, renderFigures, renderNumber } from './cell.js'
+export { numberedFinding, numberedResult, withCellNumbers } from './cell-numbers.js'
 export { sheetContext } from './context.js'
 export { renderReference } from './reference-column.js'
 export { renderResult } from './result-column.js'
