@@ -92,9 +92,12 @@ export class Computation {
     return this.#bringUpToDate(true)
   }
 
-  /** Ends the run at once. What had no result stays out of date until it is edited or everything is computed. */
+  /**
+   * Ends the run at once; false when there is none to end. What had no result stays out of date until it is edited or everything is
+   * computed. A run that is ending already does not count: it must not swallow the Escape that leaves the editor.
+   */
   stop(): boolean {
-    if (this.#run === undefined) return false
+    if (this.#run === undefined || this.#run.controller.signal.aborted) return false
     this.book.markStopped(this.book.needed())
     this.#run.controller.abort()
     return true

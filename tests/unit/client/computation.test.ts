@@ -145,6 +145,8 @@ describe('Computation', () => {
     calls[1]?.options.onBegin?.(id('a'))
     expect(computation.running).toBe(true)
     expect(computation.stop()).toBe(true)
+    // A run that is ending does not swallow a second Escape.
+    expect(computation.stop()).toBe(false)
     await settled()
     expect(computation.standing(id('a'))).toMatchObject({ state: 'out of date', result: { fingerprint: print('a1') } })
     await edit({ a: 'a2', b: 'b2' })
