@@ -36,6 +36,8 @@ export interface ApplicationOptions {
   readonly port?: number
   readonly clock?: Clock
   readonly log?: Log
+  /** Text of a notebook that comes with the program, by its name. */
+  readonly readShipped?: (name: string) => Promise<string | undefined>
   /** Requests one address may make in a minute. */
   readonly requestsPerMinute?: number
 }
@@ -53,7 +55,7 @@ export async function buildApplication(options: ApplicationOptions): Promise<App
   const documents = new LiveDocuments({ store, clock, log })
   const shelf = new ResultShelf(store, kernel)
   const background = new Background({ documents, shelf, kernel, log })
-  const notebooks = new Notebooks({ store, documents, shelf, background })
+  const notebooks = new Notebooks({ store, documents, shelf, background, readShipped: options.readShipped })
   const build = await readClientBuild(options.clientFolder)
 
   const fastify = Fastify({

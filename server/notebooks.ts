@@ -21,6 +21,8 @@ export interface NotebooksParts {
   readonly documents: LiveDocuments
   readonly shelf: ResultShelf
   readonly background: Background
+  /** Text of a notebook that comes with the program, by its name; nothing comes with it when absent. */
+  readonly readShipped?: ((name: string) => Promise<string | undefined>) | undefined
 }
 
 export class Notebooks {
@@ -106,6 +108,18 @@ export class Notebooks {
   async restore(id: NotebookId): Promise<NotebookSummary> {
     const restored = await this.#parts.store.restore(id)
     return await this.summary(restored)
+  }
+
+  /** Deletes for good what lies in the bin. */
+  discard(id: NotebookId): Promise<void> {
+    return this.#parts.store.discard(id)
+  }
+
+  /** A fresh copy of a notebook that comes with the program. */
+  async addShipped(name: string): Promise<NotebookSummary> {
+    const text = await this.#parts.readShipped?.(name)
+    if (text === undefined) throw new Trouble('NOTEBOOK_UNKNOWN', { id: name })
+    return await this.addFile(new TextEncoder().encode(text))
   }
 
   get(id: NotebookId): Promise<LiveDocument> {

@@ -8,7 +8,7 @@ import { buildApplication } from './application.js'
 import type { ServerKernel } from './kernel.js'
 import type { Log } from './log.js'
 import { loopbackNames } from './security/index.js'
-import { copyShipped } from './shipped.js'
+import { copyShipped, readShipped } from './shipped.js'
 import { FilesStore, machineProcesses, nodeFileSystem } from './store/index.js'
 
 export interface ServeOptions {
@@ -68,13 +68,15 @@ export async function serve({
   try {
     const opened = await openKernel()
     undo.unshift(() => opened.close())
-    await copyShipped({ store, files: nodeFileSystem, dataFolder: folder, shippedFolder: join(root, 'notebooks') })
+    const shippedFolder = join(root, 'notebooks')
+    await copyShipped({ store, files: nodeFileSystem, dataFolder: folder, shippedFolder })
     const { app, background } = await buildApplication({
       store,
       kernel: opened.kernel,
       clientFolder: join(buildFolder, 'client'),
       kernelFolder: join(buildFolder, 'kernel'),
       framePage: evaluatorFrame(),
+      readShipped: (name) => readShipped(shippedFolder, name),
       log,
     })
     undo.unshift(() => app.close())

@@ -2,7 +2,7 @@
 import { readdir, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { z } from 'zod'
-import { type NotebookId, readNotebook, writeNotebook } from '../shared/contracts/index.js'
+import { NotebookId, readNotebook, writeNotebook } from '../shared/contracts/index.js'
 import { replaceFile } from './store/atomic-file.js'
 import type { FileSystem, Store } from './store/index.js'
 
@@ -40,6 +40,12 @@ export async function copyShipped({
     )
   }
   return copies
+}
+
+/** The text of one shipped notebook; `undefined` when none has that name. */
+export async function readShipped(shippedFolder: string, name: string): Promise<string | undefined> {
+  const id = NotebookId.safeParse(name)
+  return id.success ? await readFile(join(shippedFolder, `${id.data}.json`), 'utf8').catch(() => undefined) : undefined
 }
 
 function readRecord(bytes: Uint8Array | undefined): readonly string[] {

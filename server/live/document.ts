@@ -2,18 +2,22 @@
  * The live document: a Y.Doc that holds only the title and the cells.
  *
  *     title   Y.Text
- *     cells   Y.Map: cell id -> Y.Map { kind, source: Y.Text, order: fractional key, removed: boolean }
+ *     cells   Y.Map: cell id -> Y.Map { kind, source: Y.Text, order: fractional key, removed: boolean, number?, into? }
+ *
+ * `number` is the one in the margin (`shared/contracts/cell-number.ts`). `into` is there when the text of a cell went into another
+ * one (late-words.ts).
  *
  * Whoever may send updates may put anything in it, so reading takes what has this shape and passes over the rest.
  */
 import * as Y from 'yjs'
-import { CellId, CellKind } from '../../shared/contracts/index.js'
+import { CellId, CellKind, longestCellNumber } from '../../shared/contracts/index.js'
 
 export interface LiveCell {
   readonly id: CellId
   readonly kind: CellKind
   readonly source: string
   readonly order: string
+  readonly number?: string
 }
 
 export interface LiveContent {
@@ -51,10 +55,14 @@ export function readContent(doc: Y.Doc): LiveContent {
   for (const [key, value] of cellsOf(doc)) {
     const cell = readCell(key, value)
     if (cell === undefined) ignored.push(`the cell ${JSON.stringify(key.slice(0, 40))}`)
-    else if (!cell.removed) cells.push(cell)
+    else if (!cell.removed) cells.push(shown(cell))
   }
   cells.sort((a, b) => compareText(a.order, b.order) || compareText(a.id, b.id))
   return { title: titleOf(doc).toString(), cells, ignored }
+}
+
+function shown({ removed: _removed, ...cell }: LiveCell & { readonly removed: boolean }): LiveCell {
+  return cell
 }
 
 function readCell(key: string, value: unknown): (LiveCell & { readonly removed: boolean }) | undefined {
@@ -69,8 +77,13 @@ function readCell(key: string, value: unknown): (LiveCell & { readonly removed: 
     kind: kind.data,
     source: source.toString(),
     order: typeof order === 'string' ? order : '',
+    ...numberOf(value.get('number')),
     removed: value.get('removed') === true,
   }
+}
+
+function numberOf(value: unknown): Pick<LiveCell, 'number'> {
+  return typeof value === 'string' && value !== '' && value.length <= longestCellNumber ? { number: value } : {}
 }
 
 /** By code unit, as fractional keys are made to be compared. */

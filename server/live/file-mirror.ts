@@ -74,11 +74,17 @@ export class FileMirror {
     })
   }
 
-  /** Writes now if anything changed. Rejects when the file could not be written. */
-  flush(): Promise<void> {
+  /** Writes now if anything changed; false when it has to wait for a file that nobody can read. Rejects when it could not be written. */
+  flush(): Promise<boolean> {
     this.#cancelWrite?.()
     this.#cancelWrite = undefined
     return this.#next(() => this.#write())
+  }
+
+  /** As `flush`, for what is kept nowhere but in the file. */
+  writeThrough(): Promise<boolean> {
+    this.#dirty = true
+    return this.flush()
   }
 
   /** Reads the file if it was changed outside. */
@@ -107,29 +113,30 @@ export class FileMirror {
     })
   }
 
-  async #write(): Promise<void> {
+  async #write(): Promise<boolean> {
     const { store, id } = this.#options
     // Twice at most: an outside change taken in is part of the second text. If the file changes again meanwhile, next time.
     for (let attempt = 0; this.#dirty && attempt < 2; attempt += 1) {
       this.#dirty = false
       const text = writeNotebook(this.#options.notebook())
-      if (text === this.#known) return
+      if (text === this.#known) return true
       try {
         const outcome = await store.replaceText(id, this.#known, text)
         if (outcome === 'written') {
           this.#known = text
           this.#mark = await store.textMark(id)
-          return
+          return true
         }
         const isReadable = await this.#takeIn()
         this.#dirty = true
-        if (!isReadable) return
+        if (!isReadable) return false
       } catch (error) {
         this.#dirty = true
         throw error
       }
     }
     if (this.#dirty) this.schedule()
+    return !this.#dirty
   }
 
   /** False when the file cannot be read as a notebook: then it is left alone until someone mends it. */
@@ -165,9 +172,12 @@ export class FileMirror {
     this.#options.log.warn({ id: this.#options.id, reason }, 'the notebook file was changed outside and is left alone')
   }
 
-  #next(work: () => Promise<void>): Promise<void> {
+  #next<T>(work: () => Promise<T>): Promise<T> {
     const mine = this.#work.then(work)
-    this.#work = mine.catch(() => undefined)
+    this.#work = mine.then(
+      () => undefined,
+      () => undefined,
+    )
     return mine
   }
 }

@@ -5,12 +5,14 @@
 import * as Y from 'yjs'
 import {
   type CellResult,
+  type ChangeTitleBlock,
   type ClientMessage,
   type Epoch,
   limits,
   type Notebook,
   type NotebookId,
   type ServerMessage,
+  type TitleBlock,
   Trouble,
   writeNotebook,
 } from '../../shared/contracts/index.js'
@@ -20,8 +22,17 @@ import { asTrouble, type Store } from '../store/index.js'
 import { fromBase64, toBase64 } from './base64.js'
 import { type LiveContent, readContent } from './document.js'
 import { FileMirror } from './file-mirror.js'
-import { beyondLimits, contentOfNotebook, notebookOf, type RestOfNotebook, restOf } from './notebook-content.js'
+import { carryLateWords, hasLateWords } from './late-words.js'
+import {
+  beyondLimits,
+  contentOfNotebook,
+  mergeRest,
+  notebookOf,
+  type RestOfNotebook,
+  restOf,
+} from './notebook-content.js'
 import { applyOutsideChange } from './outside-change.js'
+import { changedTitleBlock, withField } from './title-block.js'
 import { UpdateQueue } from './update-queue.js'
 
 /** A person's browser, as far as a live document knows it. */
@@ -51,6 +62,7 @@ export class LiveDocument {
   readonly #file: FileMirror
   readonly #log: Log
   readonly #connections = new Set<Connection>()
+  #titleTurn: Promise<unknown> = Promise.resolve()
   #rest: RestOfNotebook
   #restBytes: number
   #content: LiveContent | undefined
@@ -123,10 +135,44 @@ export class LiveDocument {
     const before = contentOfNotebook(base)
     const after = contentOfNotebook(outside)
     await this.edit((doc) => applyOutsideChange(doc, before, after), textHash)
-    this.#rest = restOf(outside)
+    const titleBlock = JSON.stringify(this.#rest.titleBlock)
+    this.#setRest(mergeRest(restOf(base), restOf(outside), this.#rest))
+    if (JSON.stringify(this.#rest.titleBlock) !== titleBlock) this.#broadcast(this.#titleBlockMessage())
+  }
+
+  /**
+   * Changes one field of the title block, which is kept in the file alone: resolves when that is on disk, with the block as it then
+   * stands. Throws TITLE_BLOCK_CHANGED, BODY_INVALID, or STORE_UNAVAILABLE after taking the change back.
+   */
+  changeTitleBlock(change: ChangeTitleBlock): Promise<TitleBlock> {
+    const mine = this.#titleTurn.then(() => this.#changeTitleBlock(change))
+    this.#titleTurn = mine.catch(() => undefined)
+    return mine
+  }
+
+  async #changeTitleBlock(change: ChangeTitleBlock): Promise<TitleBlock> {
+    const before = this.#rest.titleBlock?.[change.field]
+    this.#setRest({ ...this.#rest, titleBlock: changedTitleBlock(this.#rest.titleBlock ?? {}, change) })
+    try {
+      if (!(await this.#file.writeThrough()))
+        throw new Trouble('STORE_UNAVAILABLE', { reason: 'the notebook file was changed outside and cannot be read' })
+    } catch (error) {
+      this.#setRest({ ...this.#rest, titleBlock: withField(this.#rest.titleBlock ?? {}, change.field, before) })
+      throw asTrouble(error)
+    }
+    this.#broadcast(this.#titleBlockMessage())
+    return this.#rest.titleBlock ?? {}
+  }
+
+  #titleBlockMessage(): ServerMessage {
+    return { type: 'titleBlock', titleBlock: this.#rest.titleBlock ?? {} }
+  }
+
+  #setRest(rest: RestOfNotebook): void {
+    this.#rest = rest
+    this.#restBytes = bytesOfRest(rest)
     // A new object also when only the title block changed: what is drawn from it is drawn again.
     this.#content = undefined
-    this.#restBytes = bytesOfRest(this.#rest)
   }
 
   /** Brings the file up to date now; rejects with STORE_UNAVAILABLE when it cannot be written. */
@@ -175,6 +221,7 @@ export class LiveDocument {
         stateVector: toBase64(Y.encodeStateVector(this.#accepted)),
         rebase,
       })
+      connection.send(this.#titleBlockMessage())
     } catch {
       const trouble = new Trouble('UPDATE_REFUSED', { reason: 'the state vector of the greeting cannot be decoded' })
       connection.send({ type: 'refused', ...trouble.toBody() })
@@ -209,6 +256,10 @@ export class LiveDocument {
     this.#content = undefined
     this.#broadcast({ type: 'edited', epoch: this.epoch, sequence, update: toBase64(update) }, from)
     this.#file.schedule()
+    if (hasLateWords(this.#accepted))
+      this.edit(carryLateWords).catch((error: unknown) =>
+        this.#log.warn({ error, id: this.id }, 'late words stay in a cell that was joined with another'),
+      )
   }
 
   /** What an update put into the document beside title and cells is kept in its history, read by nobody, and named once. */
@@ -229,6 +280,5 @@ export class LiveDocument {
 }
 
 function bytesOfRest(rest: RestOfNotebook): number {
-  const { numbers: _numbers, ...fields } = rest
-  return Buffer.byteLength(writeNotebook({ ...fields, title: '', cells: [] })) + 2000
+  return Buffer.byteLength(writeNotebook({ ...rest, title: '', cells: [] })) + 2000
 }

@@ -3,18 +3,27 @@ import { generateNKeysBetween } from 'fractional-indexing'
 import * as Y from 'yjs'
 import { limits, type Notebook, type NotebookCell } from '../../shared/contracts/index.js'
 import { cellsOf, emptyDocument, type LiveCell, type LiveContent, titleOf } from './document.js'
+import { titleBlockFields, withField } from './title-block.js'
 
 /** What the file holds beside title and cells; it passes through untouched. */
 export type RestOfNotebook = Pick<Notebook, 'format' | 'version'> &
-  Partial<Pick<Notebook, 'id' | 'titleBlock' | 'threads' | 'revisions'>> & {
-    readonly numbers: ReadonlyMap<string, string>
-  }
+  Partial<Pick<Notebook, 'id' | 'titleBlock' | 'threads' | 'revisions'>>
 
 export function restOf(notebook: Notebook): RestOfNotebook {
-  const { title: _title, cells, ...rest } = notebook
-  const numbers = new Map(cells.flatMap((cell) => (cell.number === undefined ? [] : [[cell.id, cell.number] as const])))
-  return { ...rest, numbers }
+  const { title: _title, cells: _cells, ...rest } = notebook
+  return rest
 }
+
+/** What the live document holds beside title and cells after an outside change: outside where that changed something, live elsewhere. */
+export function mergeRest(base: RestOfNotebook, outside: RestOfNotebook, live: RestOfNotebook): RestOfNotebook {
+  let titleBlock = live.titleBlock ?? {}
+  for (const field of titleBlockFields)
+    if (base.titleBlock?.[field] !== outside.titleBlock?.[field])
+      titleBlock = withField(titleBlock, field, outside.titleBlock?.[field])
+  return { ...outside, ...(outside.titleBlock === undefined && isEmpty(titleBlock) ? {} : { titleBlock }) }
+}
+
+const isEmpty = (block: object) => Object.keys(block).length === 0
 
 /** Cells of a file in page order with a usable order key each: the file's own keys if all are there and sort, fresh ones if not. */
 export function cellsOfNotebook(notebook: Notebook): readonly LiveCell[] {
@@ -29,6 +38,7 @@ export function cellsOfNotebook(notebook: Notebook): readonly LiveCell[] {
     kind: cell.kind,
     source: cell.source.join('\n'),
     order: keys?.[index] ?? cell.order ?? '',
+    ...(cell.number === undefined || cell.number === '' ? {} : { number: cell.number }),
   }))
 }
 
@@ -51,29 +61,45 @@ export function putCell(doc: Y.Doc, cell: LiveCell): void {
   map.set('source', new Y.Text(cell.source))
   map.set('order', cell.order)
   map.set('removed', false)
+  if (cell.number !== undefined) map.set('number', cell.number)
   cellsOf(doc).set(cell.id, map)
 }
 
-export function notebookOf(content: LiveContent, rest: RestOfNotebook): Notebook {
-  const { numbers, ...fields } = rest
-  return {
-    ...fields,
-    title: content.title,
-    cells: content.cells.map(({ id, kind, source, order }): NotebookCell => {
-      const number = numbers.get(id)
-      return { id, order, ...(number === undefined ? {} : { number }), kind, source: source.split(/\r\n|\r|\n/) }
-    }),
+/** Whether the file numbers a cell that has no number in the document: a document begun before it held numbers. */
+export function lacksNumbers(content: LiveContent, notebook: Notebook): boolean {
+  const numbers = new Map(notebook.cells.map((cell) => [cell.id, cell.number]))
+  return content.cells.some((cell) => cell.number === undefined && (numbers.get(cell.id) ?? '') !== '')
+}
+
+/** Takes the file's numbers over for cells that have none in the document. */
+export function adoptNumbers(doc: Y.Doc, notebook: Notebook): void {
+  for (const { id, number } of notebook.cells) {
+    const cell = cellsOf(doc).get(id)
+    if (cell instanceof Y.Map && number !== undefined && cell.get('number') === undefined) cell.set('number', number)
   }
 }
 
-/** Whether a file says the same as the document: ids, kinds, sources, page order and title; how keys are spelled is no matter. */
+export function notebookOf(content: LiveContent, rest: RestOfNotebook): Notebook {
+  return {
+    ...rest,
+    title: content.title,
+    cells: content.cells.map(({ source, ...cell }): NotebookCell => ({ ...cell, source: source.split(/\r\n|\r|\n/) })),
+  }
+}
+
+/** Whether a file says the same as the document: ids, numbers, kinds, sources, page order and title; how keys are spelled is no matter. */
 export function sameContent(a: LiveContent, b: LiveContent): boolean {
   return (
     a.title === b.title &&
     a.cells.length === b.cells.length &&
     a.cells.every((cell, index) => {
       const other = b.cells[index]
-      return cell.id === other?.id && cell.kind === other.kind && cell.source === other.source
+      return (
+        cell.id === other?.id &&
+        cell.number === other.number &&
+        cell.kind === other.kind &&
+        cell.source === other.source
+      )
     })
   )
 }

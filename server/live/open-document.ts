@@ -8,7 +8,14 @@ import { asTrouble, type LiveState, type Store } from '../store/index.js'
 import { documentFrom } from './document.js'
 import { hashOf, nearestText } from './file-mirror.js'
 import { LiveDocument } from './live-document.js'
-import { contentOfNotebook, documentOfNotebook, restOf, sameContent } from './notebook-content.js'
+import {
+  adoptNumbers,
+  contentOfNotebook,
+  documentOfNotebook,
+  lacksNumbers,
+  restOf,
+  sameContent,
+} from './notebook-content.js'
 
 export interface OpenOptions {
   readonly store: Store
@@ -68,6 +75,12 @@ async function resume(
       options.log.warn({ error, id }, 'a change of the notebook file could not be taken in yet')
     })
   }
+  if (lacksNumbers(document.content, notebook))
+    await document
+      .edit((doc) => adoptNumbers(doc, notebook))
+      .catch((error: unknown) =>
+        options.log.warn({ error, id }, 'the numbers of the cells could not be taken from the file yet'),
+      )
   if (isOurs && !sameContent(document.content, contentOfNotebook(notebook))) document.scheduleFile()
   return document
 }

@@ -13,7 +13,11 @@ export function applyOutsideChange(doc: Y.Doc, base: LiveContent, outside: LiveC
   const after = new Map(outside.cells.map((cell) => [cell.id, cell]))
   doc.transact(() => {
     mergeInto(titleOf(doc), base.title, outside.title)
-    for (const id of before.keys()) if (!after.has(id) && live.has(id)) setField(doc, id, 'removed', true)
+    for (const id of before.keys()) {
+      if (after.has(id) || !live.has(id)) continue
+      setField(doc, id, 'removed', true)
+      setField(doc, id, 'into', undefined)
+    }
     for (const cell of outside.cells) applyCell(doc, cell, before.get(cell.id), live.has(cell.id))
     if (!sameOrder(base, outside)) applyOrder(doc, outside.cells)
   })
@@ -34,6 +38,7 @@ function applyCell(doc: Y.Doc, cell: LiveCell, before: LiveCell | undefined, isL
     map.set('order', cell.order)
   } else mergeInto(source, before?.source ?? source.toString(), cell.source)
   if (before?.kind !== cell.kind && map.get('kind') !== cell.kind) map.set('kind', cell.kind)
+  if (before?.number !== cell.number) setField(doc, cell.id, 'number', cell.number)
 }
 
 function mergeInto(text: Y.Text, base: string, outside: string): void {
@@ -66,5 +71,7 @@ function sameOrder(a: LiveContent, b: LiveContent): boolean {
 
 function setField(doc: Y.Doc, id: CellId, field: string, value: unknown): void {
   const map = cellsOf(doc).get(id)
-  if (map instanceof Y.Map && map.get(field) !== value) map.set(field, value)
+  if (!(map instanceof Y.Map) || map.get(field) === value) return
+  if (value === undefined) map.delete(field)
+  else map.set(field, value)
 }

@@ -11,7 +11,7 @@ export function listPage(list: NotebookList, build: ClientBuild): string {
 <h1>Notebooks</h1>
 ${caution}
 </header>
-${list.notebooks.length === 0 ? emptyList : html`<ol class="notebooks">${list.notebooks.map(row)}</ol>`}
+${list.notebooks.length === 0 ? firstSteps : html`<ol class="notebooks">${list.notebooks.map(row)}</ol>`}
 <section class="begin" aria-label="Begin a notebook">
 <form method="post" action="/notebooks" enctype="multipart/form-data">
 <label for="new-title">Title of a new notebook</label>
@@ -30,9 +30,20 @@ ${bin(list.binned)}
   return layout({ title: 'Notebooks', assets: withPlainStyle(build.entry('list')), body })
 }
 
-const emptyList = html`<p class="teach">There is no notebook yet. A notebook is a calculation sheet: prose that states what the aircraft must do,
-cells that size it, and figures, with every number traceable to its source. Begin one with a title that names the aircraft, or import a
-notebook file that someone gave you.</p>`
+/** What an empty list teaches: what a notebook is, and what to do first. */
+const firstSteps = html`<section class="first" aria-label="First steps">
+<p class="teach">There is no notebook here yet. A notebook is a calculation sheet for one aircraft: rationale cells say in prose what it must do
+and why it is laid out so, sizing cells work out its numbers, figures show them, and each number can be followed back to its source.</p>
+<ol class="steps">
+<li><strong>Read one.</strong> The worked sizing takes a four-seat lift-plus-cruise shuttle from its requirements to a gross mass that closes. Change its
+payload and watch every number below follow.
+<form method="post" action="/notebooks/worked" enctype="multipart/form-data"><button>Open the worked sizing</button></form></li>
+<li><strong>Begin your own.</strong> Name the aircraft in the title below. Write first, as rationale, what it must do; then a sizing cell with
+your first numbers, each with its unit: <code>const payload = 400 * u.kg</code>.</li>
+<li><strong>Fill in the title block</strong> of the sheet, print it, or pass the notebook on as a file. A file that someone gave you comes in by
+Import.</li>
+</ol>
+</section>`
 
 function row(notebook: NotebookSummary): Html {
   return html`<li>
@@ -54,10 +65,13 @@ function refusedFiles(files: readonly RefusedFile[]): Html {
 function bin(binned: readonly NotebookSummary[]): Html {
   const content =
     binned.length === 0
-      ? html`<p>The bin is empty. A notebook moved here can be taken out again, with everything in it.</p>`
+      ? html`<p>The bin is empty. A notebook moved here can be taken out again, with everything in it, until it is deleted for good.</p>`
       : html`<ul>${binned.map(
           (notebook) => html`<li><span>${shownTitle(notebook)}</span>
-<form method="post" action="/notebooks/${notebook.id}/restore" enctype="multipart/form-data"><button aria-label="Take out: ${shownTitle(notebook)}">Take out</button></form></li>`,
+<span class="actions"><form method="post" action="/notebooks/${notebook.id}/restore" enctype="multipart/form-data"><button aria-label="Take out: ${shownTitle(notebook)}">Take out</button></form>
+<details class="for-good"><summary aria-label="Delete for good: ${shownTitle(notebook)}">Delete for good</summary>
+<form method="post" action="/notebooks/${notebook.id}/discard" enctype="multipart/form-data"><p>“${shownTitle(notebook)}” with its ${cells(notebook.cells)}, results and revisions would be gone; nothing brings
+it back.</p><button>Yes, delete it for good</button></form></details></span></li>`,
         )}</ul>`
   return html`<details class="bin"><summary>Bin (${binned.length})</summary>${content}</details>`
 }

@@ -24,7 +24,12 @@ body { margin: 0; background: var(--paper); color: var(--ink); font: 1rem/1.5 Ba
 .begin label { flex: 0 0 13rem; }
 .begin input { flex: 1 1 14rem; font: inherit; color: inherit; background: transparent; border: 1px solid var(--faint); padding: .4rem .5rem; min-width: 0; }
 .begin button { font: inherit; color: var(--paper); background: var(--accent); border: 1px solid var(--accent); padding: .4rem 1rem; cursor: pointer; }
+.first .steps { padding-left: 1.25rem; max-width: 42rem; } .first .steps li { margin: .75rem 0; } .first form { margin: .35rem 0; }
+.first button { font: inherit; color: var(--paper); background: var(--accent); border: 1px solid var(--accent); padding: .4rem 1rem; cursor: pointer; }
+.first code { font: .95em "JetBrains Mono", ui-monospace, monospace; white-space: nowrap; }
 .refused dt { font-weight: 600; } .refused dd { margin: 0 0 .5rem; overflow-wrap: anywhere; }
 .bin { margin-top: 2rem; } .bin summary { cursor: pointer; color: var(--faint); }
-.bin ul { list-style: none; padding: 0; } .bin li { display: flex; gap: 1rem; align-items: baseline; justify-content: space-between; border-bottom: 1px solid var(--rule); }
+.bin ul { list-style: none; padding: 0; } .bin li { display: flex; flex-wrap: wrap; gap: .25rem 1rem; align-items: baseline; justify-content: space-between; border-bottom: 1px solid var(--rule); padding: .25rem 0; }
+.bin .actions { display: flex; flex-wrap: wrap; gap: .25rem 1rem; align-items: baseline; font-size: .9rem; } .bin .for-good[open] { flex-basis: 100%; } .bin .for-good p { max-width: 34rem; margin: .25rem 0; }
+.bin .for-good summary { text-decoration: underline; text-underline-offset: .15em; } .bin .for-good button { color: var(--warning); font-weight: 600; }
 `

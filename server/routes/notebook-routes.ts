@@ -1,12 +1,14 @@
-/** /api/notebooks: list, create, read, rename, copy, bin, restore, download. */
+/** /api/notebooks: list, create, read, rename, title block, copy, bin, restore, download; /api/bin: delete for good. */
 import { z } from 'zod'
 import {
+  ChangeTitleBlock,
   CreateNotebook,
   limits,
   Notebook,
   NotebookList,
   NotebookSummary,
   RenameNotebook,
+  TitleBlock,
   writeNotebook,
 } from '../../shared/contracts/index.js'
 import { type App, NotebookParams, type RouteParts, refusals, replies, TextReply } from './parts.js'
@@ -62,6 +64,19 @@ export function notebookRoutes(app: App, { notebooks }: RouteParts): void {
     ({ params, body }) => notebooks.rename(params.id, body.title),
   )
 
+  app.patch(
+    '/api/notebooks/:id/title-block',
+    {
+      schema: {
+        summary: 'Changes one field of the title block; answers when it is on disk',
+        params: NotebookParams,
+        body: ChangeTitleBlock,
+        response: replies(TitleBlock),
+      },
+    },
+    async ({ params, body }) => (await notebooks.get(params.id)).changeTitleBlock(body),
+  )
+
   app.post(
     '/api/notebooks/:id/copy',
     { schema: { summary: 'Duplicates a notebook', params: NotebookParams, response: replies(NotebookSummary) } },
@@ -93,5 +108,20 @@ export function notebookRoutes(app: App, { notebooks }: RouteParts): void {
       },
     },
     ({ params }) => notebooks.restore(params.id),
+  )
+
+  app.delete(
+    '/api/bin/:id',
+    {
+      schema: {
+        summary: 'Deletes for good what is in the bin',
+        params: NotebookParams,
+        response: { 204: z.null(), ...refusals },
+      },
+    },
+    async ({ params }, reply) => {
+      await notebooks.discard(params.id)
+      return reply.code(204).send(null)
+    },
   )
 }

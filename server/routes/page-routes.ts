@@ -6,6 +6,9 @@ import { sizingCells } from '../results/index.js'
 import { plainPagePolicy, sheetPolicy } from '../security/index.js'
 import { type App, NotebookParams, type RouteParts, TextReply } from './parts.js'
 
+/** The notebook that shows a whole sizing. */
+const workedNotebook = 'worked-sizing'
+
 const asText = (text: unknown) => String(text)
 const SeeOther = { 303: z.null() }
 
@@ -78,10 +81,16 @@ export function pageRoutes(app: App, parts: RouteParts): void {
     },
   )
 
+  app.post('/notebooks/worked', { schema: { hide: true, response: SeeOther } }, async (_request, reply) => {
+    const { id } = await notebooks.addShipped(workedNotebook)
+    return reply.redirect(`/notebooks/${id}`, 303)
+  })
+
   const listForms: Readonly<Record<string, (id: NotebookId) => Promise<unknown>>> = {
     copy: (id) => notebooks.copy(id),
     bin: (id) => notebooks.bin(id),
     restore: (id) => notebooks.restore(id),
+    discard: (id) => notebooks.discard(id),
   }
   for (const [name, act] of Object.entries(listForms))
     app.post(

@@ -100,6 +100,17 @@ export class FilesStore implements Store {
     })
   }
 
+  /** The notebook file goes first: a start removes from the bin what a kill left behind after it. */
+  discard(id: NotebookId): Promise<void> {
+    return this.#writing('', async () => {
+      await this.#mustBeThere(this.#bin, id)
+      await this.#files.remove(this.#place(this.#bin, id, notebookEnding))
+      await this.#files.syncFolder(this.#bin)
+      for (const ending of companions) await this.#files.remove(this.#place(this.#bin, id, ending))
+      await this.#files.syncFolder(this.#bin)
+    })
+  }
+
   readText(id: NotebookId): Promise<string | undefined> {
     return this.#reading(() => this.#text(id).read())
   }
@@ -251,7 +262,10 @@ export class FilesStore implements Store {
     await this.#files.syncFolder(from)
   }
 
-  /** After a kill: unfinished files go, and companions follow a notebook file that was moved without them. */
+  /**
+   * After a kill: unfinished files go, companions follow a notebook file that was moved without them, and those of a notebook deleted
+   * for good go after it. Only in the bin: elsewhere a notebook whose file is missing may still be brought back from its log.
+   */
   async #mend(): Promise<void> {
     for (const [here, there] of [
       [this.#folder, this.#bin],
@@ -268,6 +282,8 @@ export class FilesStore implements Store {
         const moved = await this.#files.facts(this.#place(there, id.data, notebookEnding))
         const settled = await this.#files.facts(this.#place(there, id.data, liveEnding))
         if (moved !== undefined && settled === undefined) await this.#moveCompanions(id.data, here, id.data, there)
+        if (moved === undefined && here === this.#bin)
+          for (const ending of companions) await this.#files.remove(this.#place(here, id.data, ending))
       }
     }
   }

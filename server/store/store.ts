@@ -58,6 +58,8 @@ export interface Store {
   bin(id: NotebookId): Promise<void>
   /** Takes the notebook out of the bin, under another id when its own was given away meanwhile. */
   restore(id: NotebookId): Promise<NotebookId>
+  /** Deletes for good what is in the bin under that id, with all that belongs to it. */
+  discard(id: NotebookId): Promise<void>
 
   /** The notebook's text as it stands; `undefined` when there is none. Throws NOTEBOOK_REFUSED for what cannot be text. */
   readText(id: NotebookId): Promise<string | undefined>

@@ -25,6 +25,8 @@ const routes = [
   ['GET', '/api/notebooks/tern-watch/file'],
   ['PATCH', '/api/notebooks/tern-watch'],
   ['DELETE', '/api/notebooks/tern-watch'],
+  ['PATCH', '/api/notebooks/tern-watch/title-block'],
+  ['DELETE', '/api/bin/tern-watch'],
   ['POST', '/api/notebooks/tern-watch/restore'],
   ['POST', '/api/notebooks/tern-watch/copy'],
   ['GET', '/api/notebooks/tern-watch/results'],
@@ -36,6 +38,8 @@ const routes = [
   ['POST', '/notebooks/tern-watch/bin'],
   ['POST', '/notebooks/tern-watch/copy'],
   ['POST', '/notebooks/tern-watch/restore'],
+  ['POST', '/notebooks/tern-watch/discard'],
+  ['POST', '/notebooks/worked'],
   ['GET', '/no/such/address'],
 ] as const
 

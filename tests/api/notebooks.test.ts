@@ -66,6 +66,17 @@ describe('/api/notebooks', () => {
     expect((await harness.ask('GET', '/api/notebooks/tern-watch')).json().threads).toEqual(sampleNotebook().threads)
   })
 
+  it('DELETE /api/bin/:id deletes for good what is in the bin, and nothing else', async () => {
+    await create()
+    const refused = await harness.ask('DELETE', '/api/bin/tern-watch')
+    expect([refused.statusCode, refused.json().code]).toEqual([404, 'NOTEBOOK_UNKNOWN'])
+    await harness.ask('DELETE', '/api/notebooks/tern-watch')
+    expect((await harness.ask('DELETE', '/api/bin/tern-watch')).statusCode).toBe(204)
+    expect((await harness.ask('GET', '/api/notebooks')).json()).toEqual({ notebooks: [], binned: [], refused: [] })
+    expect((await harness.ask('POST', '/api/notebooks/tern-watch/restore')).statusCode).toBe(404)
+    expect([...harness.files.disk.present.keys()].filter((path) => path.includes('tern-watch'))).toEqual([])
+  })
+
   it('POST copy duplicates under another id', async () => {
     await create()
     const reply = await harness.ask('POST', '/api/notebooks/tern-watch/copy')
@@ -79,6 +90,8 @@ describe('/api/notebooks', () => {
     ['POST', '/api/notebooks/none/restore', 'NOTEBOOK_UNKNOWN', 404],
     ['POST', '/api/notebooks/none/copy', 'NOTEBOOK_UNKNOWN', 404],
     ['GET', '/api/notebooks/none/results', 'NOTEBOOK_UNKNOWN', 404],
+    ['DELETE', '/api/bin/none', 'NOTEBOOK_UNKNOWN', 404],
+    ['PATCH', '/api/notebooks/none/title-block', 'BODY_INVALID', 400],
     ['GET', '/api/notebooks/..%2F..%2Fetc', 'BODY_INVALID', 400],
     ['GET', '/api/notebooks/a.b', 'BODY_INVALID', 400],
     ['GET', '/api/nothing', 'ADDRESS_UNKNOWN', 404],

@@ -1,7 +1,7 @@
 import { parseHTML } from 'linkedom'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import * as Y from 'yjs'
-import { CellId, cautionInFull, cautionLine, PageData } from '../../shared/contracts/index.js'
+import { CellId, cautionInFull, cautionLine, PageData, writeNotebook } from '../../shared/contracts/index.js'
 import { labResult, sampleNotebook } from '../lab/index.js'
 import { type Harness, openHarness } from './harness.js'
 
@@ -61,6 +61,25 @@ describe('GET /', () => {
       'Imported',
     ])
     expect(document.querySelector('.bin summary')?.textContent).toBe('Bin (1)')
+    expect(document.querySelector('.bin .for-good')?.textContent).toContain('nothing brings')
+    expect((await harness.ask('POST', '/notebooks/skerry/discard', form({}))).statusCode).toBe(303)
+    expect((await page('/')).document.querySelector('.bin summary')?.textContent).toBe('Bin (0)')
+  })
+
+  it('its first steps open the worked sizing, as often as they are asked to', async () => {
+    expect((await harness.ask('POST', '/notebooks/worked', form({}))).statusCode).toBe(404)
+    await harness.app.close()
+    const asked: string[] = []
+    harness = await openHarness({
+      readShipped: async (name) => {
+        asked.push(name)
+        return writeNotebook(sampleNotebook('Worked'))
+      },
+    })
+    expect((await page('/')).document.querySelector('.first form')?.getAttribute('action')).toBe('/notebooks/worked')
+    for (const path of ['/notebooks/worked', '/notebooks/worked-2'])
+      expect((await harness.ask('POST', '/notebooks/worked', form({}))).headers.location).toBe(path)
+    expect(asked).toEqual(['worked-sizing', 'worked-sizing'])
   })
 
   it('its import refuses a damaged file as a page with the reason', async () => {

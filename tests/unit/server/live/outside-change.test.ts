@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest'
+import * as Y from 'yjs'
 import { type LiveDocument, LiveDocuments } from '../../../../server/live/index.js'
 import type { Log } from '../../../../server/log.js'
 import { NotebookId, readNotebook, writeNotebook } from '../../../../shared/contracts/index.js'
@@ -87,6 +88,38 @@ describe('A file changed on disk', () => {
     await document.flush()
     await documents.close()
     expect((await documents.get(id)).content.cells[1]?.source).toBe('// typed\nconst payload = 5 * u.kg')
+  })
+
+  it('brings numbers of cells in, and those of the document are in the file', async () => {
+    const document = await documents.get(id)
+    const [about, masses] = sampleNotebook().cells
+    if (about === undefined || masses === undefined) throw new Error('sample without cells')
+    const cells = [
+      { ...about, number: '1' },
+      { ...masses, number: '1a' },
+    ]
+    await files.writeOutside(file, writeNotebook(sampleNotebook('Tern Watch', { cells })))
+    await document.lookAtFile()
+    expect(document.content.cells.map((cell) => cell.number)).toEqual(['1', '1a'])
+    await files.writeOutside(
+      file,
+      writeNotebook(sampleNotebook('Tern Watch', { cells: [about, { ...masses, number: '2' }] })),
+    )
+    await document.lookAtFile()
+    await document.flush()
+    expect(kept().cells.map((cell) => cell.number)).toEqual([undefined, '2'])
+  })
+
+  it('numbers the cells of a document that was begun before documents held numbers', async () => {
+    const cells = sampleNotebook().cells.map((cell, index) => ({ ...cell, number: `${index + 4}` }))
+    await files.writeOutside(file, writeNotebook(sampleNotebook('Tern Watch', { cells })))
+    const document = await documents.get(id)
+    await document.edit((doc) => {
+      for (const cell of doc.getMap('cells').values()) if (cell instanceof Y.Map) cell.delete('number')
+    })
+    await documents.close()
+    await files.writeOutside(file, writeNotebook(sampleNotebook('Tern Watch', { cells })))
+    expect((await documents.get(id)).notebook.cells.map((cell) => cell.number)).toEqual(['4', '5'])
   })
 
   it('adds, removes, moves and retypes cells', async () => {

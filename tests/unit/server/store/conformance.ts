@@ -172,6 +172,21 @@ export function describeStore(name: string, prepareStore: () => StoreUnderTest):
       expect((await store.revisions(id)).map(({ text }) => text)).toEqual(['revision A'])
     })
 
+    it('discard(id) deletes what is in the bin with all that belongs to it, and nothing of it comes back under its name', async () => {
+      const store = await prepare().open()
+      const id = await addSample(store)
+      await store.openLive(id)
+      await store.beginLive(id, first, { update: bytes('state') })
+      await store.addRevision(id, 'revision A')
+      await expect(store.discard(id)).rejects.toMatchObject({ code: 'NOTEBOOK_UNKNOWN' })
+      await store.bin(id)
+      await store.discard(id)
+      expect(await store.list()).toEqual({ notebooks: [], binned: [], refused: [] })
+      await expect(store.restore(id)).rejects.toMatchObject({ code: 'NOTEBOOK_UNKNOWN' })
+      const next = await addSample(store)
+      expect([await store.openLive(next), await store.revisions(next)]).toEqual([undefined, []])
+    })
+
     it('restore(id) chooses another id when a new notebook has taken the old one', async () => {
       const store = await prepare().open()
       const id = await addSample(store)
