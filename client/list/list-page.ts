@@ -4,6 +4,7 @@ import {
   binNotebook,
   copyNotebook,
   createNotebook,
+  discardNotebook,
   importNotebook,
   Refusal,
   renameNotebook,
@@ -29,8 +30,8 @@ function actOf(form: HTMLFormElement): ((form: HTMLFormElement) => Promise<unkno
   const path = new URL(form.action).pathname
   if (path === '/notebooks') return begin
   if (path === '/notebooks/import') return importFile
-  const [, id = '', act = ''] = /^\/notebooks\/([^/]+)\/(copy|bin|restore)$/.exec(path) ?? []
-  const change = { copy: copyNotebook, bin: binNotebook, restore: restoreNotebook }[act]
+  const [, id = '', act = ''] = /^\/notebooks\/([^/]+)\/(copy|bin|restore|discard)$/.exec(path) ?? []
+  const change = { copy: copyNotebook, bin: binNotebook, restore: restoreNotebook, discard: discardNotebook }[act]
   if (change === undefined) return undefined
   return async () => {
     await change(id)

@@ -4,17 +4,8 @@
  */
 import * as Y from 'yjs'
 import type { CellId } from '../../shared/contracts/index.js'
-import {
-  addCell,
-  cellsOf,
-  type DocumentSnapshot,
-  ownEdit,
-  removeCell,
-  rewrite,
-  snapshotOf,
-  sourceOf,
-  titleOf,
-} from './document.js'
+import { addCell, removeCell } from './cell-operations.js'
+import { cellsOf, type DocumentSnapshot, ownEdit, rewrite, snapshotOf, sourceOf, titleOf } from './document.js'
 import { mergeLines } from './line-merge.js'
 
 /** Applies the changes `confirmed` to `mine` to `target`, as own edits. Returns how many cells (or the title) changed. */
@@ -28,7 +19,8 @@ export function carryOver(confirmed: DocumentSnapshot, mine: DocumentSnapshot, t
       const old = before.get(cell.id)
       const above = mine.cells[index - 1]?.id ?? null
       if (old === undefined || old.source !== cell.source) changed += carryCell(cell, old?.source ?? '', above, target)
-      if (old !== undefined && old.order !== cell.order) changed += carryOrder(cell.id, cell.order, target)
+      for (const key of ['order', 'kind', 'number'] as const)
+        if (old !== undefined && old[key] !== cell[key]) changed += carryField(cell.id, key, cell[key], target)
     })
     for (const cell of confirmed.cells)
       if (!kept.has(cell.id) && sourceOf(target, cell.id) !== undefined) {
@@ -65,10 +57,11 @@ function carryCell(
   return 1
 }
 
-function carryOrder(id: CellId, order: string, target: Y.Doc): number {
+function carryField(id: CellId, key: 'order' | 'kind' | 'number', value: string | undefined, target: Y.Doc): number {
   const cell = cellsOf(target).get(id)
-  if (!(cell instanceof Y.Map) || cell.get('order') === order) return 0
-  cell.set('order', order)
+  if (!(cell instanceof Y.Map) || cell.get(key) === value) return 0
+  if (value === undefined) cell.delete(key)
+  else cell.set(key, value)
   return 1
 }
 

@@ -1,10 +1,12 @@
 /** Requests to the server; a refusal becomes an error whose message is the server's sentence. */
 import {
   type CellResult,
+  type ChangeTitleBlock,
   type ErasedSource,
   EraseReply,
   NotebookSummary,
   PostResultsReply,
+  TitleBlock,
   TroubleBody,
 } from '../../shared/contracts/index.js'
 
@@ -43,6 +45,12 @@ export const copyNotebook = async (id: string) => request('POST', notebookPath(i
 export const binNotebook = async (id: string) => request('DELETE', notebookPath(id))
 
 export const restoreNotebook = async (id: string) => request('POST', notebookPath(id, '/restore'))
+
+export const discardNotebook = async (id: string) => request('DELETE', `/api/bin/${encodeURIComponent(id)}`)
+
+/** Answers the title block as it then stands, on disk. */
+export const changeTitleBlock = async (id: string, change: ChangeTitleBlock) =>
+  TitleBlock.parse(await request('PATCH', notebookPath(id, '/title-block'), change))
 
 async function request(method: string, path: string, body?: unknown): Promise<unknown> {
   let response: Response

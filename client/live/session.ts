@@ -4,7 +4,14 @@
  * updates are. No DOM here: socket, keep and clock are handed in.
  */
 import * as Y from 'yjs'
-import { type CellResult, type ClientMessage, type Epoch, limits, ServerMessage } from '../../shared/contracts/index.js'
+import {
+  type CellResult,
+  type ClientMessage,
+  type Epoch,
+  limits,
+  ServerMessage,
+  type TitleBlock,
+} from '../../shared/contracts/index.js'
 import { fromBase64, toBase64 } from './base64.js'
 import { fromServer, snapshotOf } from './document.js'
 import type { Keep, KeptWork } from './keep.js'
@@ -33,6 +40,7 @@ export interface SessionEvents {
   onDocument(doc: Y.Doc): void
   onSaving(state: SavingState): void
   onResults(results: readonly CellResult[]): void
+  onTitleBlock(titleBlock: TitleBlock): void
   onPresent(readers: number): void
 }
 
@@ -173,6 +181,9 @@ export class LiveSession {
         break
       case 'results':
         this.#events.onResults(message.results)
+        break
+      case 'titleBlock':
+        this.#events.onTitleBlock(message.titleBlock)
         break
       case 'present':
         this.#events.onPresent(message.readers)

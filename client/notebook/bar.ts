@@ -1,11 +1,16 @@
 /** The bar above the sheet: where one is, how safe the edits are, who else is here, and what can be done with the whole. */
 
+import { keysForAria } from '../../shared/contracts/keys.js'
+
 export interface BarCommands {
   undo(): void
   redo(): void
   computeAll(): void
   stop(): void
+  search(): void
   print(): void
+  /** The notebook file is about to be fetched; false keeps it from being fetched. */
+  mayExport(): boolean
 }
 
 export class Bar {
@@ -17,7 +22,7 @@ export class Bar {
   readonly #compute: HTMLButtonElement
   readonly #stop: HTMLButtonElement
 
-  constructor(document: Document, commands: BarCommands) {
+  constructor(document: Document, notebook: string, commands: BarCommands) {
     this.element = document.createElement('header')
     this.element.className = 'bar'
     const mark = document.createElement('a')
@@ -27,8 +32,8 @@ export class Bar {
     mark.title = 'All notebooks'
     this.#saving = words(document, 'saving', 'connecting')
     this.#readers = words(document, 'readers', '')
-    this.#undo = button(document, 'Undo', 'Control+Z', commands.undo)
-    this.#redo = button(document, 'Redo', 'Control+Shift+Z', commands.redo)
+    this.#undo = button(document, 'Undo', keysForAria('undo', 'page'), commands.undo)
+    this.#redo = button(document, 'Redo', keysForAria('redo', 'page'), commands.redo)
     this.#compute = button(document, 'Compute all', '', commands.computeAll)
     this.#stop = button(document, 'Stop (Esc)', 'Escape', commands.stop)
     this.#stop.className = 'stop'
@@ -40,7 +45,9 @@ export class Bar {
       this.#redo,
       this.#compute,
       this.#stop,
+      button(document, 'Search', keysForAria('search', 'page'), commands.search),
       button(document, 'Print sheets', '', commands.print),
+      exportLink(document, notebook, commands.mayExport),
     )
     this.element.append(mark, this.#saving, this.#readers, tools)
     this.setUndo(false, false)
@@ -72,6 +79,18 @@ function words(document: Document, name: string, text: string): HTMLElement {
   made.className = name
   made.textContent = text
   return made
+}
+
+/** The server gives the file, so that it is the very one it keeps, review threads and revisions included. */
+function exportLink(document: Document, notebook: string, mayExport: () => boolean): HTMLAnchorElement {
+  const link = document.createElement('a')
+  link.href = `/api/notebooks/${encodeURIComponent(notebook)}/file`
+  link.download = ''
+  link.textContent = 'Export file'
+  link.addEventListener('click', (event) => {
+    if (!mayExport()) event.preventDefault()
+  })
+  return link
 }
 
 function button(document: Document, label: string, keys: string, act: () => void): HTMLButtonElement {

@@ -28,6 +28,25 @@ export class Folds {
     this.#open.add(cell)
   }
 
+  /** Opens or folds these cells on the page; those that are being edited stay open. */
+  setAll(sheet: HTMLElement, open: boolean): void {
+    for (const details of sheet.querySelectorAll<HTMLDetailsElement>('.source-fold')) {
+      details.open = open
+      const cell = details.closest<HTMLElement>('[data-cell]')?.dataset.cell
+      if (cell === undefined) continue
+      if (open) this.#open.add(cell)
+      else this.#open.delete(cell)
+    }
+  }
+
+  /** Opens or folds one cell; false when it has nothing to fold. */
+  set(section: HTMLElement, open: boolean): boolean {
+    const details = section.querySelector<HTMLDetailsElement>('.source-fold')
+    if (details === null) return false
+    details.open = open
+    return true
+  }
+
   isFolded(cell: CellId): boolean {
     return !this.#open.has(cell)
   }

@@ -1,10 +1,14 @@
-/** Keys that work anywhere on the page. */
+/** Keys of the page, of the cell that has the focus and of the one that is being edited, by the one table of keys. */
+import { type CellId, commandOf, type KeyCommand, type KeyPlace } from '../../shared/contracts/index.js'
 
 export interface PageKeys {
   undo(): void
   redo(): void
   /** Stops a run if there is one to stop. */
   stop(): boolean
+  search(): void
+  /** A key on a cell, or while writing in it. False when it is not for the page: it then goes on to whoever else wants it. */
+  inCell(command: KeyCommand, cell: CellId): boolean
 }
 
 export function listenToKeys(document: Document, keys: PageKeys): void {
@@ -13,16 +17,31 @@ export function listenToKeys(document: Document, keys: PageKeys): void {
     'keydown',
     (event) => {
       if (event.isComposing) return
-      if (event.key === 'Escape' && keys.stop()) return swallow(event)
-      if (!(event.ctrlKey || event.metaKey) || event.altKey) return
-      const key = event.key.toLowerCase()
-      if (key === 'z' && !event.shiftKey) keys.undo()
-      else if ((key === 'z' && event.shiftKey) || key === 'y') keys.redo()
-      else return
-      swallow(event)
+      const { places, cell } = whereIs(event.target)
+      const command = commandOf(event, places)
+      if (command !== undefined && obey(command, keys, cell)) swallow(event)
     },
     true,
   )
+}
+
+function obey(command: KeyCommand, keys: PageKeys, cell: CellId | undefined): boolean {
+  if (command === 'stop') return keys.stop()
+  if (command === 'undo' || command === 'redo' || command === 'search') {
+    keys[command]()
+    return true
+  }
+  return cell !== undefined && keys.inCell(command, cell)
+}
+
+/** The page comes first: Escape stops a run wherever it is pressed. */
+function whereIs(target: EventTarget | null): { readonly places: readonly KeyPlace[]; readonly cell?: CellId } {
+  const cell = target instanceof Element ? target.closest<HTMLElement>('.cell') : null
+  const id = cell?.dataset.cell as CellId | undefined
+  if (cell === null || id === undefined) return { places: ['page'] }
+  if (target === cell) return { places: ['page', 'cell'], cell: id }
+  const writing = target instanceof Element && target.closest('.surface') !== null
+  return writing ? { places: ['page', 'editor'], cell: id } : { places: ['page'] }
 }
 
 function swallow(event: KeyboardEvent): void {

@@ -1,6 +1,6 @@
 /** The open notebook: live document, computation and sheet, and the commands that join them. */
 import type * as Y from 'yjs'
-import { type CellId, type CellKind, limits, type PageData } from '../../shared/contracts/index.js'
+import type { CellId, CellKind, PageData, TitleBlock } from '../../shared/contracts/index.js'
 import type { SheetView } from '../../shared/rendering/index.js'
 import type { CheckWorker } from '../compute/check-worker.js'
 import { Computation, type ComputationParts } from '../compute/computation.js'
@@ -8,39 +8,34 @@ import { Sharing } from '../compute/sharing.js'
 import type { CaretPlace, OpenSurface } from '../editor/editing-surface.js'
 import { languageAsker } from '../editor/language/ask-worker.js'
 import { browserClock, openLiveSocket } from '../live/browser-socket.js'
-import {
-  addCell,
-  type DocumentSnapshot,
-  moveCell,
-  removeCell,
-  snapshotOf,
-  sourceOf,
-  titleOf,
-} from '../live/document.js'
+import { type DocumentSnapshot, snapshotOf, sourceOf, titleOf } from '../live/document.js'
 import { openKeep } from '../live/keep.js'
-import { postResults } from '../live/requests.js'
+import { changeTitleBlock, postResults } from '../live/requests.js'
 import { type SavingState, savingWords } from '../live/saving-state.js'
 import { LiveSession } from '../live/session.js'
-import { undoFor } from '../live/undo.js'
+import { type NotebookUndo, undoFor } from '../live/undo.js'
 import { type Announcer, createAnnouncer } from '../sheet/announcer.js'
 import type { CellSection } from '../sheet/cell-section.js'
 import { Sheet } from '../sheet/sheet.js'
 import { sheetViewOf } from '../sheet/sheet-view.js'
 import { Bar } from './bar.js'
+import { NotebookCommands } from './cell-commands.js'
+import { editedAway } from './edited-away.js'
 import { Folds } from './folds.js'
 import { listenToKeys } from './keyboard.js'
 import { newsOf } from './news.js'
-import { numbersOfPage, snapshotOfPage } from './page-data.js'
+import { snapshotOfPage } from './page-data.js'
+import { Search } from './search.js'
 import { makeSheetEnd } from './sheet-end.js'
 import { surfaces } from './surfaces.js'
 import { TitleEditor } from './title-editor.js'
+import { TitleFields } from './title-fields.js'
 
 /** What runs elsewhere and is handed in: reading, evaluating, checking, and what the editor asks about cells. */
 export type Pipeline = Pick<ComputationParts, 'read' | 'evaluate'> & CheckWorker
 
 export class OpenNotebook {
   readonly #data: PageData
-  readonly #numbers: ReadonlyMap<CellId, string>
   readonly #announcer: Announcer = createAnnouncer(document)
   readonly #bar: Bar
   readonly #folds = new Folds()
@@ -48,17 +43,23 @@ export class OpenNotebook {
   readonly #sharing: Sharing
   readonly #sheet: Sheet
   readonly #title: TitleEditor | undefined
+  readonly #fields: TitleFields | undefined
+  readonly #search: Search
+  readonly #commands: NotebookCommands
+  readonly #main: HTMLElement
   readonly #surfaceFor: (kind: CellKind) => OpenSurface
   #session: LiveSession | undefined
   #doc: Y.Doc | undefined
-  #undo: Y.UndoManager | undefined
+  #undo: NotebookUndo | undefined
+  #titleBlock: TitleBlock
   #view: SheetView
   #longRun = false
   #drawing = false
 
   constructor(main: HTMLElement, data: PageData, pipeline: Pipeline) {
+    this.#main = main
     this.#data = data
-    this.#numbers = numbersOfPage(data)
+    this.#titleBlock = data.notebook.titleBlock ?? {}
     this.#folds.watch(main)
     this.#sharing = new Sharing((results) => postResults(data.id, results))
     this.#computation = new Computation(
@@ -77,26 +78,66 @@ export class OpenNotebook {
     })
     this.#computation.book.showStored(data.results, data.outOfDate)
     this.#view = this.#makeView()
-    this.#sheet = new Sheet(main, this.#view, {
-      edit: (id) => this.edit(id),
-      add: (kind, after) => this.#add(kind, after),
-      move: (id, by) => this.#move(id, by),
-      remove: (id) => this.#remove(id),
+    this.#commands = new NotebookCommands({
+      live: () =>
+        this.#doc === undefined || this.#undo === undefined ? undefined : { doc: this.#doc, undo: this.#undo },
+      view: () => this.#view,
+      section: (id) => this.#sheet.section(id),
+      draw: () => this.#draw(),
+      edit: (id, caret) => this.edit(id, caret),
+      unfold: (id) => this.#folds.open(id),
+      fold: (section, open) => this.#folds.set(section, open),
+      say: (sentence) => this.#announcer.say(sentence),
+      tell: (sentence) => this.#announcer.tell(sentence),
+    })
+    this.#sheet = new Sheet(main, this.#view, this.#commands)
+    this.#search = new Search(main.querySelector<HTMLElement>('.cells') ?? main, {
+      onEnd: (cell) => this.#endSearch(cell),
+      textOf: (cell) => (this.#doc === undefined ? '' : (sourceOf(this.#doc, cell)?.toString() ?? '')),
       say: (sentence) => this.#announcer.say(sentence),
     })
-    this.#bar = new Bar(document, {
+    this.#bar = this.#makeBar()
+    document.body.prepend(this.#bar.element, this.#search.element)
+    main.after(this.#makeEnd())
+    const heading = this.#sheet.title
+    if (heading !== null) this.#title = new TitleEditor(heading, () => this.#editTitle())
+    const head = main.querySelector<HTMLElement>('.title-block')
+    if (head !== null) this.#fields = this.#makeFields(head)
+    this.#listen(main)
+    this.#follow(this.#snapshot())
+  }
+
+  #makeBar(): Bar {
+    return new Bar(document, this.#data.id, {
       undo: () => this.#undo?.undo(),
       redo: () => this.#undo?.redo(),
       computeAll: () => void this.#computation.computeAll(),
       stop: () => this.#stop(),
+      search: () => this.#search.open(),
       print: () => window.print(),
+      mayExport: () => this.#mayExport(),
     })
-    document.body.prepend(this.#bar.element)
-    main.after(makeSheetEnd(document, (kind) => this.#add(kind, this.#snapshot().cells.at(-1)?.id ?? null)))
-    const heading = this.#sheet.title
-    if (heading !== null) this.#title = new TitleEditor(heading, () => this.#editTitle())
-    this.#listen(main)
-    this.#follow(this.#snapshot())
+  }
+
+  #makeEnd(): HTMLElement {
+    return makeSheetEnd(document, {
+      add: (kind) => this.#commands.add(kind, this.#snapshot().cells.at(-1)?.id ?? null, 'below'),
+      foldAll: (folded) => {
+        this.#folds.setAll(this.#main, !folded)
+        this.#draw()
+        this.#announcer.say(folded ? 'All cells are folded.' : 'All cells are open.')
+      },
+      renumber: () => this.#commands.renumber(),
+    })
+  }
+
+  #makeFields(head: HTMLElement): TitleFields {
+    return new TitleFields(head, this.#titleBlock, {
+      send: (step) => changeTitleBlock(this.#data.id, step),
+      onBlock: (block) => this.#showTitleBlock(block),
+      onWritten: (step) => this.#undo?.wroteField(step),
+      say: (sentence) => this.#announcer.tell(sentence),
+    })
   }
 
   /** Joins the live document; edits are possible from its first answer on. */
@@ -107,11 +148,13 @@ export class OpenNotebook {
       onDocument: (doc) => this.#takeDocument(doc),
       onSaving: (state) => this.#showSaving(state),
       onResults: (results) => this.#computation.receive(results),
+      onTitleBlock: (block) => this.#fields?.show(block),
       onPresent: (readers) => this.#bar.setReaders(readers),
     })
     window.addEventListener('online', () => this.#session?.retryNow())
     window.addEventListener('offline', () => this.#session?.lose())
     window.addEventListener('beforeprint', () => this.#endAllEditing())
+    window.addEventListener('pagehide', () => this.#fields?.settle())
   }
 
   /** Opens the editor of a cell, at a place if one is given. */
@@ -121,7 +164,7 @@ export class OpenNotebook {
     const undo = this.#undo
     if (section === undefined) return
     if (text === undefined || undo === undefined) {
-      this.#announcer.say('The notebook is not connected yet; it can be edited in a moment.')
+      this.#announcer.tell('The notebook is not connected yet; it can be edited in a moment.')
       return
     }
     undo.stopCapturing()
@@ -138,7 +181,7 @@ export class OpenNotebook {
           findings,
           ...(caret === undefined ? {} : { caret }),
           onLeave: (to) => this.#leave(section, to),
-          onRefused: (sentence) => this.#announcer.say(sentence),
+          onRefused: (sentence) => this.#announcer.tell(sentence),
         }),
       caret,
     )
@@ -157,6 +200,7 @@ export class OpenNotebook {
   /** On paper every cell is text, also the one that is being edited. */
   #endAllEditing(): void {
     this.#title?.close()
+    this.#fields?.close()
     for (const { id } of this.#view.cells) {
       const section = this.#sheet.section(id)
       if (section?.editing === true) this.#leave(section, 'cell')
@@ -184,46 +228,7 @@ export class OpenNotebook {
   #editTitle(): void {
     if (this.#doc === undefined || this.#undo === undefined) return
     this.#undo.stopCapturing()
-    this.#title?.open(titleOf(this.#doc), this.#undo, (sentence) => this.#announcer.say(sentence))
-  }
-
-  #add(kind: CellKind, after: CellId | null): void {
-    const doc = this.#doc
-    if (doc === undefined) return
-    if (snapshotOf(doc).cells.length >= limits.cells) {
-      this.#announcer.say(`A notebook holds at most ${limits.cells} cells; remove one before adding another.`)
-      return
-    }
-    this.#undo?.stopCapturing()
-    const id = addCell(doc, kind, after)
-    this.#folds.open(id)
-    this.#draw()
-    this.#sheet.section(id)?.element.scrollIntoView({ block: 'nearest' })
-    this.edit(id)
-  }
-
-  #move(id: CellId, by: -1 | 1): void {
-    if (this.#doc === undefined) return
-    this.#undo?.stopCapturing()
-    if (!moveCell(this.#doc, id, by)) {
-      this.#announcer.say(by < 0 ? 'This is the first cell already.' : 'This is the last cell already.')
-      return
-    }
-    this.#draw()
-    this.#sheet.section(id)?.element.scrollIntoView({ block: 'nearest' })
-    this.#announcer.say(`Now cell ${this.#sheet.section(id)?.view.number}.`)
-  }
-
-  #remove(id: CellId): void {
-    if (this.#doc === undefined) return
-    const cells = this.#view.cells
-    const index = cells.findIndex((cell) => cell.id === id)
-    const next = cells[index + 1] ?? cells[index - 1]
-    this.#undo?.stopCapturing()
-    removeCell(this.#doc, id)
-    this.#draw()
-    if (next !== undefined) this.#sheet.section(next.id)?.element.focus()
-    this.#announcer.say(`Cell ${cells[index]?.number} removed; Undo brings it back.`)
+    this.#title?.open(titleOf(this.#doc), this.#undo, (sentence) => this.#announcer.tell(sentence))
   }
 
   #stop(): boolean {
@@ -237,13 +242,8 @@ export class OpenNotebook {
       undo: () => this.#undo?.undo(),
       redo: () => this.#undo?.redo(),
       stop: () => this.#stop(),
-    })
-    main.addEventListener('keydown', (event) => {
-      if (event.key !== 'Enter' || event.ctrlKey || event.metaKey || event.altKey) return
-      const target = event.target
-      if (!(target instanceof HTMLElement) || !target.matches('.cell')) return
-      event.preventDefault()
-      this.edit(target.dataset.cell as CellId)
+      search: () => this.#search.open(),
+      inCell: (command, cell) => this.#commands.obey(command, cell),
     })
     main.addEventListener('dblclick', (event) => {
       const calculation = event.target instanceof Element ? event.target.closest('.calculation') : null
@@ -251,6 +251,32 @@ export class OpenNotebook {
       if (cell?.dataset.cell !== undefined && cell.dataset.editing === undefined) this.edit(cell.dataset.cell as CellId)
     })
     main.addEventListener('click', (event) => this.#followLine(event))
+  }
+
+  #endSearch(cell: CellId | undefined): void {
+    const target = cell === undefined ? undefined : this.#sheet.section(cell)?.element
+    ;(target ?? this.#sheet.section(this.#view.cells[0]?.id ?? ('' as CellId))?.element)?.focus({ preventScroll: true })
+  }
+
+  #mayExport(): boolean {
+    const state = this.#session?.state
+    if (state === undefined || (state.unsaved === 0 && state.refusal === undefined)) return true
+    this.#announcer.tell(
+      'Your last edits have not reached the server yet, and the file would lack them; try again when all edits are saved.',
+    )
+    return false
+  }
+
+  #showTitleBlock(block: TitleBlock): void {
+    this.#titleBlock = block
+    this.#draw()
+    this.#sheet.showTitleBlock(this.#view)
+  }
+
+  #showTaken(way: 'undo' | 'redo', name: string | null): void {
+    if (name === null)
+      this.#announcer.tell(way === 'undo' ? 'There is nothing to undo.' : 'There is nothing to make again.')
+    else this.#announcer.say(`${way === 'undo' ? 'Undone' : 'Made again'}: ${name}.`)
   }
 
   /** A link to a line goes into the editor where that cell is being edited, else to the line on the sheet, unfolding it. */
@@ -279,9 +305,16 @@ export class OpenNotebook {
     this.#title?.close()
     this.#undo?.destroy()
     this.#doc = doc
-    this.#undo = undoFor(doc)
-    const undo = this.#undo
-    const showUndo = () => this.#bar.setUndo(undo.undoStack.length > 0, undo.redoStack.length > 0)
+    const undo = undoFor(doc, {
+      onTaken: (way, name) => this.#showTaken(way, name),
+      onKept: () => this.#announcer.tell('The cell stays: someone else has written in it meanwhile.'),
+      writeField: (step) =>
+        void this.#fields?.write(step, true).then((refusal) => {
+          if (refusal !== null) this.#announcer.tell(refusal)
+        }),
+    })
+    this.#undo = undo
+    const showUndo = () => this.#bar.setUndo(undo.canUndo(), undo.canRedo())
     for (const event of ['stack-item-added', 'stack-item-popped', 'stack-cleared'] as const) undo.on(event, showUndo)
     showUndo()
     doc.on('afterTransaction', () => this.#drawSoon())
@@ -295,11 +328,10 @@ export class OpenNotebook {
   }
 
   #makeView(): SheetView {
-    const { id, notebook } = this.#data
+    const { id } = this.#data
     return sheetViewOf(this.#snapshot(), {
       id,
-      titleBlock: notebook.titleBlock ?? {},
-      numbers: this.#numbers,
+      titleBlock: this.#titleBlock,
       isFolded: (cell) => this.#folds.isFolded(cell),
       standing: (cell) => this.#computation.standing(cell),
       findings: (cell) => this.#computation.findings(cell),
@@ -321,8 +353,15 @@ export class OpenNotebook {
     this.#follow(this.#snapshot())
     const view = this.#makeView()
     const news = newsOf(this.#view, view)
+    const moved = this.#doc === undefined ? [] : editedAway(this.#view, view, this.#doc, this.#sheet)
     this.#view = view
     this.#sheet.update(view)
+    for (const place of moved) {
+      if (place.goesOn === undefined)
+        this.#announcer.tell(`Cell ${place.number}, in which you were writing, was removed.`)
+      else this.edit(place.goesOn, place.caret)
+    }
+    this.#search.refresh()
     for (const cell of view.cells) this.#sheet.section(cell.id)?.surface?.setDimensions(this.#computation.names)
     if (news !== null) this.#announcer.say(news)
   }

@@ -1,5 +1,5 @@
 /** What the server put into the page for its script. */
-import type { CellId, PageData } from '../../shared/contracts/index.js'
+import type { PageData } from '../../shared/contracts/index.js'
 import type { DocumentSnapshot } from '../live/document.js'
 
 /**
@@ -21,11 +21,8 @@ export function snapshotOfPage({ notebook }: PageData): DocumentSnapshot {
       kind: cell.kind,
       source: cell.source.join('\n'),
       order: cell.order ?? '',
+      ...(cell.number === undefined || cell.number === '' ? {} : { number: cell.number }),
     })),
+    retired: [],
   }
-}
-
-/** Numbers that cells keep through inserts. */
-export function numbersOfPage({ notebook }: PageData): ReadonlyMap<CellId, string> {
-  return new Map(notebook.cells.flatMap((cell) => (cell.number === undefined ? [] : [[cell.id, cell.number] as const])))
 }

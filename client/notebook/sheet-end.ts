@@ -1,21 +1,36 @@
-/** Below the last cell: where the next one begins. */
+/** Below the last cell: where the next one begins, and what concerns all cells. */
 import type { CellKind } from '../../shared/contracts/index.js'
 
-export function makeSheetEnd(document: Document, add: (kind: CellKind) => void): HTMLElement {
+export interface SheetEndCommands {
+  add(kind: CellKind): void
+  /** Opens or folds every cell. */
+  foldAll(folded: boolean): void
+  renumber(): void
+}
+
+export function makeSheetEnd(document: Document, commands: SheetEndCommands): HTMLElement {
   const end = document.createElement('div')
   end.className = 'sheet-end'
-  const kinds: readonly (readonly [CellKind, string])[] = [
-    ['rationale', 'Add rationale'],
-    ['sizing', 'Add sizing'],
-  ]
-  for (const [kind, label] of kinds) {
-    const button = document.createElement('button')
-    button.type = 'button'
-    button.className = 'small-button'
-    button.dataset.add = kind
-    button.textContent = label
-    button.addEventListener('click', () => add(kind))
-    end.append(button)
+  const button = (label: string, act: () => void) => {
+    const made = document.createElement('button')
+    made.type = 'button'
+    made.className = 'small-button'
+    made.textContent = label
+    made.addEventListener('click', act)
+    return made
   }
+  const adding = (kind: CellKind, label: string) => {
+    const made = button(label, () => commands.add(kind))
+    made.dataset.add = kind
+    return made
+  }
+  const whole = document.createElement('div')
+  whole.className = 'whole'
+  whole.append(
+    button('Open all', () => commands.foldAll(false)),
+    button('Fold all', () => commands.foldAll(true)),
+    button('Renumber cells', () => commands.renumber()),
+  )
+  end.append(adding('rationale', 'Add rationale'), adding('sizing', 'Add sizing'), whole)
   return end
 }

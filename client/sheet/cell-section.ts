@@ -13,6 +13,7 @@ import {
 } from '../../shared/rendering/index.js'
 import type { CaretPlace, EditingSurface } from '../editor/editing-surface.js'
 import { type CellCommands, makeActions, takeTabOrder } from './cell-actions.js'
+import { makeGrip } from './drag.js'
 import { offerDownloads } from './figure-downloads.js'
 import { replacePart } from './replace-part.js'
 import { changedParts, type PartName } from './sheet-view.js'
@@ -35,7 +36,7 @@ export class CellSection {
     this.#commands = commands
     this.element = drawn ?? renderCell(document, view, context)
     this.element.tabIndex = 0
-    this.element.append(makeActions(document, view.id, commands))
+    this.element.append(makeGrip(document), makeActions(document, view.id, view.kind, commands))
     this.element.addEventListener('focusin', () => takeTabOrder(this.element, true))
     this.element.addEventListener('focusout', (event) => {
       const next = event.relatedTarget

@@ -1,14 +1,18 @@
 /** From the live document and the standings of its cells to what the renderer is given. DOM-free. */
-import type { CellId, CellResult, Finding, Formula, TitleBlock } from '../../shared/contracts/index.js'
-import type { CellView, SheetView } from '../../shared/rendering/index.js'
+import {
+  type CellId,
+  type Finding,
+  type Formula,
+  marginNumbers,
+  type TitleBlock,
+} from '../../shared/contracts/index.js'
+import { type CellView, numberedFinding, numberedResult, type SheetView } from '../../shared/rendering/index.js'
 import type { Standing } from '../compute/result-book.js'
 import type { DocumentSnapshot } from '../live/document.js'
 
 export interface SheetSources {
   readonly id: string
   readonly titleBlock: TitleBlock
-  /** Numbers that cells keep ("3a"); the place on the page for the others. */
-  readonly numbers: ReadonlyMap<CellId, string>
   isFolded(id: CellId): boolean
   standing(id: CellId): Standing
   findings(id: CellId): readonly Finding[]
@@ -16,14 +20,11 @@ export interface SheetSources {
 }
 
 export function sheetViewOf(snapshot: DocumentSnapshot, sources: SheetSources): SheetView {
-  const numbers = new Map(
-    snapshot.cells.map((cell, index) => [cell.id, sources.numbers.get(cell.id) ?? String(index + 1)]),
-  )
-  const numbered = (text: string) => withCellNumbers(text, numbers)
+  const numbers = marginNumbers(snapshot.cells)
   let figures = 1
   const cells = snapshot.cells.map((cell): CellView => {
     const standing: Standing =
-      cell.kind === 'sizing' ? numberedStanding(sources.standing(cell.id), numbered) : { state: 'current' }
+      cell.kind === 'sizing' ? numberedStanding(sources.standing(cell.id), numbers) : { state: 'current' }
     const formulas = cell.kind === 'sizing' ? sources.formulas(cell.id) : undefined
     const firstFigure = figures
     figures += standing.result?.figures.length ?? 0
@@ -32,10 +33,9 @@ export function sheetViewOf(snapshot: DocumentSnapshot, sources: SheetSources): 
       kind: cell.kind,
       number: numbers.get(cell.id) ?? '',
       source: cell.source,
-      findings: (cell.kind === 'sizing' ? sources.findings(cell.id) : []).map((finding) => ({
-        ...finding,
-        message: numbered(finding.message),
-      })),
+      findings: (cell.kind === 'sizing' ? sources.findings(cell.id) : []).map((finding) =>
+        numberedFinding(finding, numbers),
+      ),
       folded: sources.isFolded(cell.id),
       firstFigure,
       ...(formulas === undefined ? {} : { formulas }),
@@ -45,21 +45,8 @@ export function sheetViewOf(snapshot: DocumentSnapshot, sources: SheetSources): 
   return { id: sources.id, title: snapshot.title, titleBlock: sources.titleBlock, cells }
 }
 
-/** Messages name cells by id; readers know them by the number in the margin. */
-export function withCellNumbers(text: string, numbers: ReadonlyMap<string, string>): string {
-  return text.replace(/\bcell "([A-Za-z0-9_-]{1,64})"/g, (whole, id: string) => {
-    const number = numbers.get(id)
-    return number === undefined ? whole : `cell ${number}`
-  })
-}
-
-function numberedStanding(standing: Standing, numbered: (text: string) => string): Standing {
-  const { result } = standing
-  if (result?.error === undefined) return standing
-  const message = numbered(result.error.message)
-  if (message === result.error.message) return standing
-  const shown: CellResult = { ...result, error: { ...result.error, message } }
-  return { ...standing, result: shown }
+function numberedStanding(standing: Standing, numbers: ReadonlyMap<string, string>): Standing {
+  return standing.result === undefined ? standing : { ...standing, result: numberedResult(standing.result, numbers) }
 }
 
 export type PartName = 'number' | 'reference' | 'calculation' | 'lines' | 'result' | 'figures'

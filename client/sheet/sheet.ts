@@ -1,8 +1,10 @@
 /** The sheet on the page: takes over what the server drew, and keeps it in step with one view after another. */
-import type { CellId } from '../../shared/contracts/index.js'
-import { type SheetView, sheetContext } from '../../shared/rendering/index.js'
+import type { CellId, Figure } from '../../shared/contracts/index.js'
+import { renderTitleBlock, type SheetView, sheetContext } from '../../shared/rendering/index.js'
 import type { CellCommands } from './cell-actions.js'
 import { CellSection } from './cell-section.js'
+import { listenToDrags } from './drag.js'
+import { readFigures } from './figure-reader.js'
 import { OpenLines } from './open-lines.js'
 
 export class Sheet {
@@ -26,6 +28,11 @@ export class Sheet {
     }
     this.#numbers = numbersOf(view)
     this.#watchLines(new OpenLines(view.id, storageOf(window)))
+    readFigures(rows, { figureOf: (element) => this.#figureOf(element), say: (sentence) => commands.say(sentence) })
+    listenToDrags(rows, {
+      moveTo: (id, place) => commands.moveTo(id, place),
+      onCancelled: () => commands.say('The cell stays where it was.'),
+    })
   }
 
   section(id: CellId): CellSection | undefined {
@@ -42,19 +49,34 @@ export class Sheet {
     const renumbered = numbers !== this.#numbers
     this.#numbers = numbers
     const present = new Set(view.cells.map((cell) => cell.id))
-    for (const [id, section] of this.#sections)
-      if (!present.has(id)) {
-        if (section.editing) section.endEdit()
-        section.element.remove()
-        this.#sections.delete(id)
-      }
+    for (const [id, section] of this.#sections) if (!present.has(id)) this.#drop(section)
     for (const cell of view.cells) {
-      const section = this.#sections.get(cell.id)
+      let section = this.#sections.get(cell.id)
+      if (section !== undefined && section.view.kind !== cell.kind) {
+        // Nothing of a cell of the other kind can stay, its editor least of all; whoever edits it opens it again.
+        this.#drop(section)
+        section = undefined
+      }
       if (section === undefined) this.#sections.set(cell.id, new CellSection(cell, context, null, this.#commands))
       else section.update(cell, context, renumbered)
     }
     this.#arrange(view)
     this.#showTitle(view.title)
+  }
+
+  #drop(section: CellSection): void {
+    if (section.editing) section.endEdit()
+    section.element.remove()
+    this.#sections.delete(section.view.id)
+  }
+
+  /** The data behind a figure on the page: figures stand in the order of their cell's result. */
+  #figureOf(element: Element): Figure | undefined {
+    const figure = element.closest('figure')
+    const id = element.closest<HTMLElement>('[data-cell]')?.dataset.cell as CellId | undefined
+    if (figure === null || id === undefined) return undefined
+    const index = [...(figure.parentElement?.querySelectorAll(':scope > figure') ?? [])].indexOf(figure)
+    return this.#sections.get(id)?.view.result?.figures[index]
   }
 
   /** Opens the hand calculations that the reader had open, and follows what is opened and folded. */
@@ -88,6 +110,18 @@ export class Sheet {
     if (view.cells.length === 0) this.#rows.append(emptySheet())
     if (focused instanceof HTMLElement && focused !== document.activeElement && this.#rows.contains(focused))
       focused.focus({ preventScroll: true })
+  }
+
+  /** Draws the fields of the title block and the question anew. */
+  showTitleBlock(view: SheetView): void {
+    const fresh = renderTitleBlock(document, view)
+    const fields = fresh.querySelector('.title-fields')
+    if (fields !== null) this.#main.querySelector('.title-block .title-fields')?.replaceWith(fields)
+    const question = fresh.querySelector('.question')
+    const old = this.#main.querySelector('.title-block .question')
+    if (question === null) old?.remove()
+    else if (old === null) this.#main.querySelector('.title-block .subject')?.append(question)
+    else old.replaceWith(question)
   }
 
   #showTitle(title: string): void {

@@ -1,16 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import * as Y from 'yjs'
-import {
-  addCell,
-  cellsOf,
-  moveCell,
-  removeCell,
-  rewrite,
-  snapshotOf,
-  sourceOf,
-  titleOf,
-  tooLong,
-} from '../../../client/live/document.js'
+import { addCell, moveCell, removeCell } from '../../../client/live/cell-operations.js'
+import { cellsOf, rewrite, snapshotOf, sourceOf, titleOf, tooLong } from '../../../client/live/document.js'
 import { undoFor } from '../../../client/live/undo.js'
 import { CellId } from '../../../shared/contracts/index.js'
 

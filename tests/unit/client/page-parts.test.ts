@@ -4,10 +4,10 @@ import { openPagePipeline } from '../../../client/compute/pipeline.js'
 import { readImport } from '../../../client/list/read-import.js'
 import { createNotebook, eraseAtServer, Refusal } from '../../../client/live/requests.js'
 import { newsOf } from '../../../client/notebook/news.js'
-import { numbersOfPage, readPageData, snapshotOfPage } from '../../../client/notebook/page-data.js'
+import { readPageData, snapshotOfPage } from '../../../client/notebook/page-data.js'
 import { Sheet } from '../../../client/sheet/sheet.js'
-import { withCellNumbers } from '../../../client/sheet/sheet-view.js'
 import type { PageData } from '../../../shared/contracts/index.js'
+import { withCellNumbers } from '../../../shared/rendering/sheet/cell-numbers.js'
 import type { CellState, CellView, SheetView } from '../../../shared/rendering/view.js'
 import { failure, id } from './result-samples.js'
 
@@ -74,15 +74,15 @@ describe('the data of the page', () => {
     expect(() => readPageData(document)).toThrow('load it again')
   })
 
-  it('snapshotOfPage(data) and numbersOfPage(data) give the cells as the live document would', () => {
+  it('snapshotOfPage(data) gives the cells as the live document would', () => {
     const data = {
       notebook: { title: 'T', cells: [{ id: 'a', kind: 'sizing', source: ['x', 'y'], number: '3a' }] },
     } as unknown as PageData
     expect(snapshotOfPage(data)).toEqual({
       title: 'T',
-      cells: [{ id: 'a', kind: 'sizing', source: 'x\ny', order: '' }],
+      cells: [{ id: 'a', kind: 'sizing', source: 'x\ny', order: '', number: '3a' }],
+      retired: [],
     })
-    expect(numbersOfPage(data).get(id('a'))).toBe('3a')
   })
 
   it('new Sheet(main, view, commands) says when the page holds no sheet', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import * as Y from 'yjs'
 import { fromBase64, toBase64 } from '../../../client/live/base64.js'
-import { addCell, rewrite, snapshotOf, sourceOf, titleOf } from '../../../client/live/document.js'
+import { addCell } from '../../../client/live/cell-operations.js'
+import { rewrite, snapshotOf, sourceOf, titleOf } from '../../../client/live/document.js'
 import { type Keep, type KeptWork, keepNothing } from '../../../client/live/keep.js'
 import { savingWords } from '../../../client/live/saving-state.js'
 import { type Clock, LiveSession, type Socket } from '../../../client/live/session.js'
@@ -131,7 +132,7 @@ const settled = () => new Promise((resolve) => setTimeout(resolve, 0))
 
 function start(server: FakeServer, keep: Keep = keepNothing, kept: readonly KeptWork[] = []) {
   const clock = new FakeClock()
-  const seen = { doc: new Y.Doc(), words: '', readers: 0, results: 0 }
+  const seen = { doc: new Y.Doc(), words: '', readers: 0, results: 0, checked: undefined as string | undefined }
   const session = new LiveSession(server.open, keep, kept, clock, {
     onDocument: (doc) => {
       seen.doc = doc
@@ -141,6 +142,9 @@ function start(server: FakeServer, keep: Keep = keepNothing, kept: readonly Kept
     },
     onResults: (results) => {
       seen.results += results.length
+    },
+    onTitleBlock: (block) => {
+      seen.checked = block.checked
     },
     onPresent: (readers) => {
       seen.readers = readers
@@ -349,14 +353,15 @@ describe('LiveSession', () => {
     expect(sourceIn(server.doc)).toBe('const a = 2')
   })
 
-  it('LiveSession passes on results and the number of readers, and ignores what it cannot read', () => {
+  it('LiveSession passes on results, the title block and the number of readers, and ignores what it cannot read', () => {
     const server = serverWith('a')
     const { seen } = start(server)
     server.line.deliver({ type: 'present', readers: 3 })
     server.line.deliver({ type: 'results', results: [] })
+    server.line.deliver({ type: 'titleBlock', titleBlock: { checked: 'R. Marsh' } })
     server.line.onmessage?.({ data: 'not JSON' })
     server.line.onmessage?.({ data: '{"type":"unheard of"}' })
-    expect(seen.readers).toBe(3)
+    expect([seen.readers, seen.checked]).toEqual([3, 'R. Marsh'])
     expect(seen.words).toBe('all edits saved')
   })
 })

@@ -296,13 +296,13 @@ describe('sheetViewOf', () => {
         cells: [
           { id: id('a'), kind: 'sizing', source: '', order: 'a' },
           { id: id('b'), kind: 'rationale', source: '', order: 'b' },
-          { id: id('c'), kind: 'sizing', source: '', order: 'c' },
+          { id: id('c'), kind: 'sizing', source: '', order: 'c', number: '2a' },
         ],
+        retired: [],
       },
       {
         id: 'n',
         titleBlock: {},
-        numbers: new Map([[id('c'), '2a']]),
         isFolded: () => false,
         standing: (cell) => ({ state: 'current', result: { ...result(cell, '1'), figures: [figure, figure] } }),
         findings: () => [],
