@@ -1,7 +1,7 @@
 /** Which parts of a layout are held against which, and how far each pair is apart. */
-import { asObstacle, atLeast, clearanceOf, cruiseDisk, type Disk, hoverDisk, lowestOf } from './disk-clearance.js'
+import { asObstacle, atLeast, cruiseDisk, type Disk, hoverDisk, lowestOf, nearestTo } from './disk-clearance.js'
 import { obstaclesOf } from './obstacles.js'
-import type { Layout, LayoutBoom, LayoutRotor } from './parts.js'
+import type { Layout, LayoutBoom, LayoutRotor, Place, Surface } from './parts.js'
 
 /** What a disk keeps clear of. */
 export type Clear = 'rotor' | 'boom' | 'wing' | 'tail' | 'fin' | 'body' | 'propeller' | 'ground'
@@ -16,6 +16,7 @@ export type LayoutCheck =
   | 'rotor to propeller'
   | 'rotor to ground'
   | 'hub on boom'
+  | 'boom on wing'
 
 export interface CheckedPair {
   readonly check: LayoutCheck
@@ -25,6 +26,8 @@ export interface CheckedPair {
   readonly clearance: number
   /** [m] */
   readonly required: number
+  /** Where they are nearest. */
+  readonly at: Place
 }
 
 type Wanted = (clear: Clear, radius: number) => number
@@ -34,7 +37,11 @@ export function pairsToCheck(layout: Layout, wanted: Wanted): readonly CheckedPa
   const kept = new Kept()
   const disks = layout.rotors.map((rotor, index) => ({ rotor, who: `rotor ${index + 1}`, disk: hoverDisk(rotor) }))
   const tilted = disks.filter(({ rotor }) => rotor.role === 'tilt')
-  const inCruise = tilted.map(({ rotor, who }) => ({ rotor, who: `${who} tilted`, disk: cruiseDisk(rotor) }))
+  const inCruise = tilted.map(({ rotor, who }) => ({
+    rotor,
+    who: `${who} tilted`,
+    disk: cruiseDisk(rotor, layout.booms),
+  }))
   betweenDisks(disks, wanted, kept)
   if (inCruise.length > 0)
     betweenDisks([...inCruise, ...disks.filter(({ rotor }) => rotor.role === 'lift')], wanted, kept)
@@ -43,14 +50,17 @@ export function pairsToCheck(layout: Layout, wanted: Wanted): readonly CheckedPa
     for (const obstacle of obstacles) {
       const required = wanted(obstacle.kind, rotor.radius)
       const check = `rotor to ${obstacle.kind}` as const
-      if (kept.matters(check, atLeast(disk, obstacle) - required))
-        kept.add({ check, who, what: obstacle.name, clearance: clearanceOf(disk, obstacle), required })
+      if (!kept.matters(check, atLeast(disk, obstacle) - required)) continue
+      const { distance, at } = nearestTo(disk, obstacle)
+      kept.add({ check, who, what: obstacle.name, clearance: distance, required, at })
     }
-    const clearance = layout.ground - lowestOf(disk)
-    kept.add({ check: 'rotor to ground', who, what: 'the ground', clearance, required: wanted('ground', rotor.radius) })
+    const at = lowestOf(disk)
+    const required = wanted('ground', rotor.radius)
+    kept.add({ check: 'rotor to ground', who, what: 'the ground', clearance: layout.ground - at.z, required, at })
   }
   if (layout.booms.length > 0)
     for (const { rotor, who } of disks) kept.add({ check: 'hub on boom', who, ...onBoom(rotor, layout.booms) })
+  if (layout.wing !== undefined) onWing(layout.booms, layout.wing, kept)
   return kept.pairs()
 }
 
@@ -66,9 +76,9 @@ function betweenDisks(disks: readonly Placed[], wanted: Wanted, kept: Kept): voi
       const required = wanted('rotor', Math.max(one.rotor.radius, other.rotor.radius))
       const gap = distanceOf(one.disk, other.disk) - one.disk.radius - other.disk.radius
       if (!kept.matters('rotor to rotor', gap - required)) continue
-      const apart = clearanceOf(one.disk, { kind: 'propeller', name: '', distance: asObstacle(other.disk) })
-      const clearance = apart > 1e-6 ? apart : Math.min(gap, apart)
-      kept.add({ check: 'rotor to rotor', who: other.who, what: one.who, clearance, required })
+      const { distance, at } = nearestTo(one.disk, { distance: asObstacle(other.disk) })
+      const clearance = distance > 1e-6 ? distance : Math.min(gap, distance)
+      kept.add({ check: 'rotor to rotor', who: other.who, what: one.who, clearance, required, at })
     }
   })
 }
@@ -77,8 +87,17 @@ function distanceOf({ middle: a }: Disk, { middle: b }: Disk): number {
   return Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])
 }
 
+/** How far within the tips the booms meet the wing. */
+function onWing(booms: readonly LayoutBoom[], { y, span, dihedral }: Surface, kept: Kept): void {
+  booms.forEach(({ from, to, diameter }, index) => {
+    const at = Math.abs(from.y - y) > Math.abs(to.y - y) ? from : to
+    const clearance = (span / 2) * Math.cos(dihedral) - Math.abs(at.y - y) - diameter / 2
+    kept.add({ check: 'boom on wing', who: `boom ${index + 1}`, what: 'the wing', clearance, required: 0, at })
+  })
+}
+
 /** How far within the ends of the nearest boom the hub stands, in plan; below 0 by how far it stands off it. */
-function onBoom({ x, y }: LayoutRotor, booms: readonly LayoutBoom[]) {
+function onBoom({ x, y, z }: LayoutRotor, booms: readonly LayoutBoom[]) {
   const all = booms.map(({ from, to, diameter }, index) => {
     const [dx, dy] = [to.x - from.x, to.y - from.y]
     const length = Math.hypot(dx, dy)
@@ -87,7 +106,7 @@ function onBoom({ x, y }: LayoutRotor, booms: readonly LayoutBoom[]) {
     const off = Math.hypot(x - from.x - share * dx, y - from.y - share * dy)
     const over = Math.min(along, length - along)
     const aside = off > diameter / 2 || (over < 0 && off > 1e-9)
-    return { what: `boom ${index + 1}`, clearance: aside ? -off : Math.max(0, over), required: 0 }
+    return { what: `boom ${index + 1}`, clearance: aside ? -off : Math.max(0, over), required: 0, at: { x, y, z } }
   })
   return all.reduce((best, one) => (one.clearance > best.clearance ? one : best))
 }

@@ -6,7 +6,7 @@ import { overlap } from '../rotor/overlap.js'
 import { type BlockedArea, blockedArea } from './blocked-area.js'
 import { type CheckedPair, type Clear, type LayoutCheck, pairsToCheck } from './check-pairs.js'
 import { type Pad, pad } from './pad.js'
-import type { Layout } from './parts.js'
+import type { Layout, Place } from './parts.js'
 import { requireLayout } from './record.js'
 
 export interface ChecksOptions {
@@ -29,6 +29,8 @@ export interface LayoutFinding {
   /** `clearance` - `required` [m]. */
   readonly margin: Length
   readonly met: boolean
+  /** Where they are nearest; the circles have no such place. */
+  readonly at?: Place
   /** In words. */
   readonly text: string
 }
@@ -66,16 +68,16 @@ const knownWanted = new Set(Object.keys(usual))
 const rounding = 1e-9
 
 /**
- * Whether a layout fits together: disks clear of each other, booms, wing, tail, fins, body, propellers and ground, hubs on their booms, and the circle around the rotors within the footprint.
+ * Whether a layout fits together: disks clear of each other, booms, wing, tail, fins, body, propellers and ground, hubs on their booms, booms on the wing, and the circle around the rotors within the footprint.
  *
  * @equation clearance = min over the disk of the signed distance to the part; of two disks that cut, spacing - R_1 - R_2 in plan; margin = clearance - wanted
  * @param layout - what a builder of layouts returns
  * @param options - optional `footprint`: limit of the circle around the turning rotors [m], `overall`: of the circle around the whole aircraft [m], `wanted`: record of the clearances asked for [m] from `rotor` (0.05 R), `boom`,
  * `wing`, `tail`, `fin`, `body`, `propeller` (0.1 R) and `ground` (0.25 R)
- * @returns `met`, `findings`: list of `{ check, between, clearance, required, margin [m], met, text }`, `netSpin`, `interference` of disks that overlap in plan, `blocked` areas, `pad`, `remarks`
+ * @returns `met`, `findings`: list of `{ check, between, clearance, required, margin [m], met, at: { x, y, z } where they are nearest, text }`, `netSpin`, `interference` of disks that overlap in plan, `blocked` areas, `pad`, `remarks`
  * @throws InvalidInput for what is no layout, a limit that is not positive, a negative clearance, and an unknown option
  * @method Distances are convex and so are disks: an exact search. Wing and tail are flat plates with the thickness of their root, booms round bars, the body a box with rounded edges (on the safe side of a
- * streamlined one). Rotors that tilt are looked at in cruise as well, turned about their hubs. Below 0 the clearance is the depth to which the disk reaches into the part.
+ * streamlined one). Rotors that tilt are looked at in cruise as well, turned about the boom under the hub. Below 0 the clearance is the depth to which the disk reaches into the part.
  * @validity Rigid blades: the clearances wanted must leave room for bending and flapping. Each one that is not met carries an advisory.
  * @source Geometry; the clearances wanted are house values.
  * @example
@@ -125,17 +127,17 @@ function readLimits(options: ChecksOptions) {
 }
 
 function asFinding(pair: CheckedPair): LayoutFinding {
-  const { check, who, what, clearance, required } = pair
+  const { check, who, what, clearance, required, at } = pair
   const margin = clearance - required
   const met = margin >= -rounding
   const between = what === '' ? who : `${who} and ${what}`
-  return { check, between, clearance, required, margin, met, text: sentence(pair, met) }
+  return { check, between, clearance, required, margin, met, at, text: sentence(pair, met) }
 }
 
 function sentence({ check, who, what, clearance, required }: CheckedPair, met: boolean): string {
   const from = who.charAt(0).toUpperCase() + who.slice(1)
   const length = metres(Math.abs(clearance))
-  if (check === 'hub on boom')
+  if (check === 'hub on boom' || check === 'boom on wing')
     return met ? `${from} sits ${length} within the end of ${what}.` : `${from} sits ${length} off ${what}.`
   const wanted = met ? `${metres(required)} is enough` : `it must keep ${metres(required)} clear`
   if (clearance >= 0) return `${from} passes ${what} at ${length}; ${wanted}.`

@@ -1,7 +1,7 @@
 /** Least distance of a rotor's disk from a convex shape. */
 import { brentMinimum } from '../numerics/index.js'
 import type { Obstacle } from './obstacles.js'
-import { type LayoutRotor, thrustDirection } from './parts.js'
+import { type LayoutBoom, type LayoutRotor, type Place, thrustDirection } from './parts.js'
 
 /** A flat disk: its middle, its radius, and two unit vectors in its plane. */
 export interface Disk {
@@ -21,33 +21,69 @@ export function hoverDisk({ x, y, z, radius, cant }: LayoutRotor): Disk {
   return { middle: [x, y, z], radius, along, across }
 }
 
-/** The disk of a rotor that has tilted forward about its hub. */
-export function cruiseDisk({ x, y, z, radius }: LayoutRotor): Disk {
-  return { middle: [x, y, z], radius, along: [0, 1, 0], across: [0, 0, 1] }
+/**
+ * The disk of a rotor that has tilted forward. It turns about the boom under (or over) its hub: a mast that stood up then points ahead, one
+ * that hung down points back. A hub without a boom turns about itself.
+ */
+export function cruiseDisk({ x, y, z, radius }: LayoutRotor, booms: readonly LayoutBoom[]): Disk {
+  const pivots = booms.flatMap(({ from, to, diameter }) => {
+    const [dx, dy] = [to.x - from.x, to.y - from.y]
+    const square = dx * dx + dy * dy
+    const share = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - from.x) * dx + (y - from.y) * dy) / square))
+    const off = Math.hypot(x - from.x - share * dx, y - from.y - share * dy)
+    return off <= diameter / 2 ? [from.z + share * (to.z - from.z)] : []
+  })
+  const pivot = pivots[0] ?? z
+  return { middle: [x + pivot - z, y, pivot], radius, along: [0, 1, 0], across: [0, 0, 1] }
 }
 
-/** Of the lowest point of the disk, down [m]. */
-export function lowestOf({ middle, radius, along, across }: Disk): number {
-  return middle[2] + radius * Math.hypot(along[2], across[2])
+/** The lowest point of the disk. */
+export function lowestOf(disk: Disk): Place {
+  const { radius, along, across } = disk
+  const slope = Math.hypot(along[2], across[2])
+  if (slope === 0) return pointOn(disk, 0, 0)
+  return pointOn(disk, (radius * along[2]) / slope, (radius * across[2]) / slope)
+}
+
+export interface Nearest {
+  /** Least signed distance [m]. */
+  readonly distance: number
+  /** Point of the disk that has it. */
+  readonly at: Place
 }
 
 /**
- * Least signed distance of the disk's points from the obstacle [m]. The distance is convex and the disk is too, so that the least over
- * chords is convex from chord to chord: one search inside another finds it.
+ * The point of the disk that is nearest to the obstacle, or deepest in it. The distance is convex and the disk is too, so that the least
+ * over chords is convex from chord to chord: one search inside another finds it.
  */
-export function clearanceOf(disk: Disk, obstacle: Obstacle): number {
-  const { middle, radius, along, across } = disk
-  const at = (p: number, q: number): number =>
-    obstacle.distance(
-      middle[0] + p * along[0] + q * across[0],
-      middle[1] + p * along[1] + q * across[1],
-      middle[2] + p * along[2] + q * across[2],
-    )
-  const chord = (p: number): number => {
-    const half = Math.sqrt(Math.max(0, radius * radius - p * p))
-    return Math.min(at(p, -half), at(p, half), brentMinimum((q) => at(p, q), -half, half, 1e-7, undefined, 50).value)
+export function nearestTo(disk: Disk, obstacle: Pick<Obstacle, 'distance'>): Nearest {
+  const { radius } = disk
+  const at = (p: number, q: number): number => {
+    const { x, y, z } = pointOn(disk, p, q)
+    return obstacle.distance(x, y, z)
   }
-  return Math.min(chord(-radius), chord(radius), brentMinimum(chord, -radius, radius, 1e-7, undefined, 50).value)
+  const chord = (p: number) => {
+    const half = Math.sqrt(Math.max(0, radius * radius - p * p))
+    return leastOf((q) => at(p, q), -half, half)
+  }
+  const { x: p, value } = leastOf((one) => chord(one).value, -radius, radius)
+  return { distance: value, at: pointOn(disk, p, chord(p).x) }
+}
+
+/** Least of a convex function between two ends, the ends included. */
+function leastOf(f: (x: number) => number, low: number, high: number): { readonly x: number; readonly value: number } {
+  const inside = brentMinimum(f, low, high, 1e-7, undefined, 50)
+  const ends = [low, high].map((x) => ({ x, value: f(x) }))
+  return ends.reduce((best, one) => (one.value < best.value ? one : best), { x: inside.x, value: inside.value })
+}
+
+/** By its distances along the two unit vectors in the disk's plane. */
+function pointOn({ middle, along, across }: Disk, p: number, q: number): Place {
+  return {
+    x: middle[0] + p * along[0] + q * across[0],
+    y: middle[1] + p * along[1] + q * across[1],
+    z: middle[2] + p * along[2] + q * across[2],
+  }
 }
 
 /** No point of the disk is nearer than this [m]: distances never change faster than the point moves. */

@@ -170,6 +170,6 @@ function marginOf(
   const text =
     margin === 0
       ? `${mode.name} meets ${line} while the rotor works.`
-      : `${mode.name} stays ${writeNumber(Number((100 * margin).toFixed(1)))} % away from ${line} while the rotor works.`
+      : `${mode.name} stays ${Number((100 * margin).toFixed(1))} % away from ${line} while the rotor works.`
   return { mode: mode.name, order, margin, met, text }
 }

@@ -6,10 +6,10 @@ import { placeWinged, type WingedOptions } from './winged.js'
  *
  * @equation as `layout.liftPlusCruise`, all rotors with the role `'tilt'`
  * @param options - those of `layout.liftPlusCruise`
- * @returns a layout; `layout.checks` looks at its rotors upright and tilted forward about their hubs
+ * @returns a layout; `layout.checks` looks at its rotors upright and tilted forward
  * @throws InvalidInput as `layout.liftPlusCruise`
- * @method The same places; only the role differs.
- * @validity Geometry. The tilt turns about the hub: a pivot behind it moves the disk, which is not followed.
+ * @method The same places; only the role differs, and rotors behind the wing hang under their booms, so that they push from behind when tilted.
+ * @validity Geometry. The tilt turns about the boom's middle line under the hub.
  * @source House convention, no publication.
  * @example
  * const tilting = layout.vectoredThrust({

@@ -121,7 +121,8 @@ export function placeWinged(options: WingedOptions, { method, kind, tilts }: Win
   const { body, bodyX, radius, height } = filled
   const wing = placeWing(method, filled)
   const columns = columnsOf(filled)
-  const boomZ = wing.z
+  // Booms sit on the wing, which may rise outwards.
+  const boomZ = (y: number) => wing.z - Math.min(y, wing.span / 2) * Math.tan(wing.dihedral)
   const rows = rowsOf(filled, wing, columns)
   const places = rows.flatMap(({ x, ahead }, row) => columns.map((y, column) => ({ x, y, row, column, ahead })))
   const spins = spinsOf(method, filled.spin, places)
@@ -130,7 +131,8 @@ export function placeWinged(options: WingedOptions, { method, kind, tilts }: Win
     const right = {
       x: place.x,
       y: place.y,
-      z: boomZ - height,
+      // Behind the wing a rotor that tilts hangs under its boom: turned forward, its disk then points back, clear of the boom.
+      z: boomZ(place.y) + (role === 'tilt' && !place.ahead ? height : -height),
       radius,
       spin: spins[index] as number,
       cant: filled.cant,
@@ -139,11 +141,13 @@ export function placeWinged(options: WingedOptions, { method, kind, tilts }: Win
     const cant = { ...filled.cant, lateral: -filled.cant.lateral }
     return [{ ...right, y: -right.y, spin: -right.spin, cant }, right]
   })
-  const { tail, fins, boomsTo } = placeTail(method, filled, wing, columns)
+  const { tail, fins, boomsTo } = placeTail(method, filled, boomZ(columns[0] as number), columns)
   return record({
     kind,
     rotors,
-    booms: columns.flatMap((y, column) => boomPair(filled, rows, wing, y, column === 0 ? boomsTo : undefined)),
+    booms: columns.flatMap((y, column) =>
+      boomPair(filled, rows, wing, { y, z: boomZ(y), to: column === 0 ? boomsTo : undefined }),
+    ),
     wing,
     ...(tail === undefined ? {} : { tail }),
     fins,
@@ -260,15 +264,14 @@ function boomPair(
   { boomDiameter, radius }: Filled,
   rows: readonly { readonly x: number }[],
   wing: Surface,
-  y: number,
-  to: number | undefined,
+  { y, z, to }: { readonly y: number; readonly z: number; readonly to: number | undefined },
 ): readonly LayoutBoom[] {
   const over = 0.1 * radius
   const front = Math.max(edgeAt(wing, y, 'leading'), (rows[0]?.x ?? 0) + over)
   const back = Math.min(edgeAt(wing, y, 'trailing'), (rows.at(-1)?.x ?? 0) - over, to ?? farthest)
   return [-y, y].map((side) => ({
-    from: { x: front, y: side, z: wing.z },
-    to: { x: back, y: side, z: wing.z },
+    from: { x: front, y: side, z },
+    to: { x: back, y: side, z },
     diameter: boomDiameter,
   }))
 }
@@ -276,7 +279,7 @@ function boomPair(
 function placeTail(
   method: string,
   { tail, body, bodyX }: Filled,
-  wing: Surface,
+  boomZ: number,
   columns: readonly number[],
 ): { readonly tail?: Surface; readonly fins: readonly Surface[]; readonly boomsTo?: number } {
   if (tail === undefined) return { fins: [] }
@@ -290,7 +293,7 @@ function placeTail(
   const inner = columns[0] as number
   const span = on === 'booms' ? 2 * inner : Math.sqrt(area * aspectRatio)
   const chord = area / span
-  const z = on === 'booms' ? wing.z : 0
+  const z = on === 'booms' ? boomZ : 0
   const x = -arm + chord / 4
   const plain = { sweep: 0, dihedral: 0, thicknessRatio: 0.1 }
   const surface = { x, y: 0, z, span, rootChord: chord, tipChord: chord, ...plain }
