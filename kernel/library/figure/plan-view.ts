@@ -28,6 +28,8 @@ const method = 'figure.planView'
 const known = new Set(['layout', 'centreOfGravity', 'checks', 'lost', 'caption', 'description'])
 /** Arrows and numbers of more rotors than this would fill the figure's list of marks. */
 const mostArrows = 24
+/** Checks whose clearance is one of height. */
+const unseen: ReadonlySet<string> = new Set(['rotor to ground', 'rotor to boom'])
 
 /**
  * A layout seen from above, to scale: rotors with numbers and the way they turn, booms, wing, tail, body, propellers, the circle around the turning rotors, and dimensions.
@@ -67,7 +69,7 @@ export function planView(options: ViewOptions): Figure {
       ...clearanceMarks(
         checks?.findings ?? [],
         // Seen from above, heights do not show: what lies under a disk is for the front view.
-        ({ check }) => check !== 'rotor to ground' && check !== 'hub on boom' && check !== 'rotor to boom',
+        ({ check, met }) => (check.startsWith('rotor to ') ? !unseen.has(check) : !met),
         ({ x, y }) => [y, x],
       ),
       ...gravityMark(centreOfGravity === undefined ? undefined : [centreOfGravity.y, centreOfGravity.x]),
