@@ -1,4 +1,5 @@
 export { figureToCsv } from './csv.js'
+export * from './reading-index.js'
 export { type FigureOptions, renderFigure } from './render-figure.js'
 export { figureToSvgText } from './stand-alone.js'
 export { type FigureTable, figureTable, type TableCell } from './table.js'
