@@ -62,7 +62,7 @@ export function peakPerLoss(options: PeakPerLossOptions): Figure {
 }
 
 function nameOf(one: Losses['intact']): string {
-  const lost = one.lost.join(' and ')
+  const lost = `rotor ${one.lost.join(' and ')}`
   if (!one.feasible) return `${lost} (no ${one.cannotHold.join(', ')})`
   return one.controllable ? lost : `${lost} (no steering)`
 }
