@@ -93,7 +93,12 @@ function nameSegments(history: MissionHistory, x: readonly number[], low: number
     const to = x[Math.min(history.begins[index + 1]?.at ?? last, last)] ?? 0
     if (index > 0) marks.push({ mark: 'rule', axis: 'x', at: from, ink: 'faint' })
     const y = low + (high - low) * (1.06 + (0.25 * (index % lines)) / (lines - 1))
-    marks.push({ mark: 'text', x: 0.5 * (from + to), y, text: name.slice(0, 400), anchor: 'middle', ink: 'faint' })
+    const middle = 0.5 * (from + to)
+    // Names near the ends begin or end there, so that they stay off the axis.
+    const share = (middle - (x[0] ?? 0)) / ((x[last] ?? 0) - (x[0] ?? 0))
+    const anchor = share < 0.08 ? 'start' : share > 0.92 ? 'end' : 'middle'
+    const place = anchor === 'start' ? from : anchor === 'end' ? to : middle
+    marks.push({ mark: 'text', x: place, y, text: name.slice(0, 400), anchor, ink: 'faint' })
   })
   // A figure holds 200 marks; the names of the first segments are worth more than rules of the last.
   return marks.slice(0, 190)

@@ -18,7 +18,7 @@ const known = new Set(['curve', 'caption', 'description'])
  *
  * @equation as `mission.powerAgainstSpeed`
  * @param options - `curve` from `mission.powerAgainstSpeed`; optional `caption`, `description`
- * @returns a figure of three lines, with rules at the stall, conversion, least wing-borne and greatest speed
+ * @returns a figure of three lines, with rules at the stall, the conversion and the greatest speed
  * @throws InvalidInput for something that is no such curve, and an unknown option
  * @method Draws what it is given.
  * @validity As the curve's.
@@ -42,7 +42,7 @@ export function powerAgainstSpeed(options: PowerAgainstSpeedFigureOptions): Figu
       value: describeValue(curve),
       accepted: 'what mission.powerAgainstSpeed gives',
     })
-  const { stallSpeed, conversionSpeed, floorSpeed, greatestSpeed } = curve
+  const { stallSpeed, conversionSpeed, greatestSpeed } = curve
   return line({
     caption,
     ...(description === undefined ? {} : { description }),
@@ -56,7 +56,6 @@ export function powerAgainstSpeed(options: PowerAgainstSpeedFigureOptions): Figu
     rules: [
       { axis: 'x', at: stallSpeed, label: 'stall' },
       { axis: 'x', at: conversionSpeed, label: 'conversion' },
-      { axis: 'x', at: floorSpeed, label: 'least wing-borne' },
       ...(greatestSpeed === undefined ? [] : [{ axis: 'x' as const, at: greatestSpeed, label: 'rating' }]),
     ],
   })

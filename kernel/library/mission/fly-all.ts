@@ -8,7 +8,7 @@ import { requireSegments } from './check-segments.js'
 import type { DemandDeficits } from './flown.js'
 import { flySegment, type Orders } from './fly-segment.js'
 import type { PackTrack } from './pack-track.js'
-import { coarse, deficitOf, type Grain, Progress } from './progress.js'
+import { deficitOf, type Grain, Progress } from './progress.js'
 import type { Segment } from './segment.js'
 
 export interface DemandOptions {
@@ -49,7 +49,8 @@ export function flyAll(
   const open = openCruise(method, options.distance, segments)
   let openDistance = 0
   if (open !== undefined) {
-    const dry = new Progress(method, craft, altitude, temperatureOffset, coarse, undefined)
+    // Cut alike, so that the distances of both runs agree to the last digit.
+    const dry = new Progress(method, craft, altitude, temperatureOffset, { ...grain, history: false }, undefined)
     silently(() => flyEach(dry, segments, { method, tailwind, openDistance: 0 }))
     openDistance = open - countedDistance(dry)
   }
