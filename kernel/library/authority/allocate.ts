@@ -35,10 +35,16 @@ export function buildProblem(
   const count = limits.length
   const unit = weight / count
   const alive = Array.from({ length: count }, (_, at) => at).filter((at) => !lost.has(at) && (limits[at] as number) > 0)
-  const arm = forAxes((axis) => (isForce(axis) ? 1 : largest(rows[axis]) || 1))
+  // An arm this small against the longest is rounding: a rotor in line with the centre of gravity turns nothing.
+  const nothing = 1e-12 * Math.max(largest(rows.roll), largest(rows.pitch), largest(rows.yaw))
+  const arm = forAxes((axis) => (isForce(axis) || largest(rows[axis]) <= nothing ? 1 : largest(rows[axis])))
+  const scaled = (axis: Axis, at: number) => {
+    const value = rows[axis][at] as number
+    return Math.abs(value) <= (isForce(axis) ? 1e-15 : nothing) ? 0 : value / arm[axis]
+  }
   return {
     alive,
-    rows: forAxes((axis) => Float64Array.from(alive, (at) => (rows[axis][at] as number) / arm[axis])),
+    rows: forAxes((axis) => Float64Array.from(alive, (at) => scaled(axis, at))),
     upper: Float64Array.from(alive, (at) => (limits[at] as number) / unit),
     demand: forAxes((axis) => demand[axis] / (unit * arm[axis])),
     unit,

@@ -73,7 +73,8 @@ export function windMoments(options: WindMomentsOptions): Required<Disturbance>[
     const right = part(Math.sin((2 * Math.PI * at) / count))
     const forward = 0 - pressure * frontDragArea * ahead
     const side = 0 - pressure * sideDragArea * right
-    return { forward, side, roll: 0 - z * side, pitch: frontZ * forward, yaw: x * side }
+    // Added to zero, so that no wind has no sign.
+    return { forward, side, roll: 0 - z * side, pitch: 0 + frontZ * forward, yaw: 0 + x * side }
   })
   requireRepresentable(
     method,
