@@ -60,10 +60,10 @@ function rowsOf(plan: ReturnType<typeof randomPlan>): Rows {
 }
 
 describe('authority.trim(options) against HiGHS', () => {
-  it('agrees on feasibility and least peak for 300 random plans of 2 to 24 rotors, none to two lost, with cant and off-centre', () => {
+  it('agrees on feasibility and least peak for 120 random plans of 2 to 24 rotors, none to two lost, with cant and off-centre', () => {
     const share = seededShare(20)
     let feasible = 0
-    for (let run = 0; run < 300; run += 1) {
+    for (let run = 0; run < 120; run += 1) {
       const plan = randomPlan(share)
       const found = authority.trim(plan)
       const other = solve(rowsOf(plan), 't', '0 <= t')
@@ -78,7 +78,7 @@ describe('authority.trim(options) against HiGHS', () => {
       expect((found.peakShare as number) / (other.ObjectiveValue / 10)).toBeCloseTo(1, 7)
       for (const axis of axes) expect(Math.abs(found.leftOver[axis])).toBeLessThan(1e-7 * plan.weight)
     }
-    expect(feasible).toBeGreaterThan(100)
+    expect(feasible).toBeGreaterThan(50)
   })
 
   it('gives, under the least peak, the thrusts of least sum of squares', () => {
