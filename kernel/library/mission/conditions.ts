@@ -3,7 +3,7 @@ import { standard } from '../air/standard.js'
 import { requirePositive } from '../check.js'
 import type { Length, Mass, Temperature } from '../quantity.js'
 import { type Aircraft, type AircraftOptions, requireAircraft } from './aircraft.js'
-import { buildMoment, type Moment } from './moment.js'
+import { buildMoment, type Moment, requireMoment } from './moment.js'
 
 export interface ConditionsOptions {
   /** From `mission.aircraft`, or its options. */
@@ -22,5 +22,7 @@ export function readConditions(method: string, options: ConditionsOptions): Mome
   const craft = requireAircraft(method, options.aircraft)
   const { altitude = 0, temperatureOffset = 0, mass = craft.mass } = options
   requirePositive(method, 'mass', mass, 'kg')
-  return buildMoment(craft, mass, standard(altitude, temperatureOffset).density)
+  const moment = buildMoment(craft, mass, standard(altitude, temperatureOffset).density)
+  requireMoment(method, moment)
+  return moment
 }

@@ -3,6 +3,7 @@
  * numbers and allocate nothing; `setMoment` writes them in place.
  */
 import { gravity } from '../air/constants.js'
+import { requireRepresentable } from '../check.js'
 import type { Aircraft } from './aircraft.js'
 
 export interface Moment {
@@ -78,6 +79,15 @@ export function setMoment(moment: Moment, mass: number, density: number, stopped
   moment.sharingLift = maximumLift / (conversionMargin * conversionMargin)
   moment.parasite = 0.5 * density * wingArea * polar.zeroLiftDrag
   moment.induced = (2 * polar.inducedFactor) / (density * wingArea)
+}
+
+/** Refuses what follows from absurd sizes, before it comes back as Infinity or NaN. */
+export function requireMoment(method: string, moment: Moment): void {
+  const { stallSpeed, hoverThrust, loading, profilePower, tipSpeed, parasite, induced } = moment
+  requireRepresentable(
+    method,
+    stallSpeed * stallSpeed + hoverThrust + loading + profilePower + tipSpeed + parasite + induced,
+  )
 }
 
 /** Splits a figure of merit into what grows with thrust and what the blades' drag takes; together they are `rotor.hover`'s power. */

@@ -1,9 +1,10 @@
 /** A mission under way: where the aircraft is, what it has used, and what stood in its way first. Legs of constant power come in. */
 import { standard } from '../air/standard.js'
+import { requireRepresentable } from '../check.js'
 import { InvalidInput } from '../errors.js'
 import type { Aircraft } from './aircraft.js'
 import type { DemandRow, FlownRow, MissionHistory, MissionLimit } from './flown.js'
-import { buildMoment, type Moment, setMoment } from './moment.js'
+import { buildMoment, type Moment, requireMoment, setMoment } from './moment.js'
 import type { PackTrack } from './pack-track.js'
 import type { Segment } from './segment.js'
 
@@ -104,6 +105,7 @@ export class Progress {
     this.grain = grain
     this.#track = track
     this.moment = buildMoment(craft, craft.mass, standard(altitude, offset).density)
+    requireMoment(method, this.moment)
     this.#momentAltitude = altitude
   }
 
@@ -113,6 +115,7 @@ export class Progress {
     this.#momentAltitude = altitude
     this.#stopped = stopped
     setMoment(this.moment, this.mass, standard(altitude, this.#offset).density, stopped)
+    requireMoment(this.#method, this.moment)
   }
 
   begin(segment: Segment, index: number): void {
@@ -141,6 +144,7 @@ export class Progress {
   /** Flies the leg that was filled in. */
   fly(): void {
     const { leg } = this
+    requireRepresentable(this.#method, leg.power + leg.peak + leg.duration + leg.distance + leg.speed + leg.altitude)
     this.#hold('lift rating', leg.rotorPower, this.craft.lift.powerLimit)
     this.#hold('cruise rating', leg.propellerPower, this.craft.cruise.powerLimit)
     this.#row.peak = Math.max(this.#row.peak, leg.peak)
