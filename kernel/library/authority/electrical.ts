@@ -152,7 +152,8 @@ function trimFailure(hover: Hover, { kind, name, feeds, batteries }: Failure, me
     ...found,
     powerLeft: left,
     lost,
-    batteryLoads: loadsOf(feeds, batteries, found.thrusts).map((load) => load / mean),
+    // Where not even the intact aircraft lifts anything there is nothing to compare with.
+    batteryLoads: loadsOf(feeds, batteries, found.thrusts).map((load) => (mean > 0 ? load / mean : 0)),
     peakToHover: found.degradedPeakShare * hover.rotors.length,
   }
 }
