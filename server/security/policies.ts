@@ -49,7 +49,8 @@ export const dataPolicy = join({ ...nothing, sandbox: '' })
 
 export const commonHeaders: Readonly<Record<string, string>> = {
   'x-content-type-options': 'nosniff',
-  'referrer-policy': 'no-referrer',
+  // Not `no-referrer`: under it a browser says `Origin: null` for forms that work without script, and they would be refused as foreign.
+  'referrer-policy': 'same-origin',
   'cross-origin-opener-policy': 'same-origin',
   'cross-origin-resource-policy': 'same-origin',
   'permissions-policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=(), midi=()',

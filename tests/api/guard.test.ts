@@ -61,7 +61,7 @@ describe('every route', () => {
     const reply = await harness.ask(method === 'DELETE' ? 'GET' : method, url)
     expect(reply.headers).toMatchObject({
       'x-content-type-options': 'nosniff',
-      'referrer-policy': 'no-referrer',
+      'referrer-policy': url === '/sandbox.html' ? 'no-referrer' : 'same-origin',
       'content-security-policy': expect.stringContaining("default-src 'none'"),
       'x-frame-options': url === '/sandbox.html' ? 'SAMEORIGIN' : 'DENY',
     })
