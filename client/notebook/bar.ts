@@ -9,8 +9,6 @@ export interface BarCommands {
   stop(): void
   search(): void
   print(): void
-  /** The notebook file is about to be fetched; false keeps it from being fetched. */
-  mayExport(): boolean
 }
 
 export class Bar {
@@ -22,7 +20,7 @@ export class Bar {
   readonly #compute: HTMLButtonElement
   readonly #stop: HTMLButtonElement
 
-  constructor(document: Document, notebook: string, commands: BarCommands) {
+  constructor(document: Document, commands: BarCommands) {
     this.element = document.createElement('header')
     this.element.className = 'bar'
     const mark = document.createElement('a')
@@ -47,7 +45,6 @@ export class Bar {
       this.#stop,
       button(document, 'Search', keysForAria('search', 'page'), commands.search),
       button(document, 'Print sheets', '', commands.print),
-      exportLink(document, notebook, commands.mayExport),
     )
     this.element.append(mark, this.#saving, this.#readers, tools)
     this.setUndo(false, false)
@@ -79,18 +76,6 @@ function words(document: Document, name: string, text: string): HTMLElement {
   made.className = name
   made.textContent = text
   return made
-}
-
-/** The server gives the file, so that it is the very one it keeps, review threads and revisions included. */
-function exportLink(document: Document, notebook: string, mayExport: () => boolean): HTMLAnchorElement {
-  const link = document.createElement('a')
-  link.href = `/api/notebooks/${encodeURIComponent(notebook)}/file`
-  link.download = ''
-  link.textContent = 'Export file'
-  link.addEventListener('click', (event) => {
-    if (!mayExport()) event.preventDefault()
-  })
-  return link
 }
 
 function button(document: Document, label: string, keys: string, act: () => void): HTMLButtonElement {

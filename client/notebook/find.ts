@@ -32,7 +32,7 @@ export function findInSheet(rows: HTMLElement, query: string, textOf: (cell: Cel
 }
 
 /** Lines of code, blocks of prose, rows of values; the heading of a sizing cell is in its code already. */
-const searched = '.source .line, .prose > *, .values > .value, .caption'
+const searched = '.source .line, .prose > *, .values > .value, figcaption'
 
 function hitsInEditor(section: HTMLElement, wanted: string, cell: CellId, text: string): Hit[] {
   const element = section.querySelector<HTMLElement>('.surface')

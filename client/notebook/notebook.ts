@@ -108,19 +108,18 @@ export class OpenNotebook {
   }
 
   #makeBar(): Bar {
-    return new Bar(document, this.#data.id, {
+    return new Bar(document, {
       undo: () => this.#undo?.undo(),
       redo: () => this.#undo?.redo(),
       computeAll: () => void this.#computation.computeAll(),
       stop: () => this.#stop(),
       search: () => this.#search.open(),
       print: () => window.print(),
-      mayExport: () => this.#mayExport(),
     })
   }
 
   #makeEnd(): HTMLElement {
-    return makeSheetEnd(document, {
+    return makeSheetEnd(document, this.#data.id, {
       add: (kind) => this.#commands.add(kind, this.#snapshot().cells.at(-1)?.id ?? null, 'below'),
       foldAll: (folded) => {
         this.#folds.setAll(this.#main, !folded)
@@ -128,6 +127,7 @@ export class OpenNotebook {
         this.#announcer.say(folded ? 'All cells are folded.' : 'All cells are open.')
       },
       renumber: () => this.#commands.renumber(),
+      mayExport: () => this.#mayExport(),
     })
   }
 

@@ -6,9 +6,11 @@ export interface SheetEndCommands {
   /** Opens or folds every cell. */
   foldAll(folded: boolean): void
   renumber(): void
+  /** The notebook file is about to be fetched; false keeps it from being fetched. */
+  mayExport(): boolean
 }
 
-export function makeSheetEnd(document: Document, commands: SheetEndCommands): HTMLElement {
+export function makeSheetEnd(document: Document, notebook: string, commands: SheetEndCommands): HTMLElement {
   const end = document.createElement('div')
   end.className = 'sheet-end'
   const button = (label: string, act: () => void) => {
@@ -30,7 +32,21 @@ export function makeSheetEnd(document: Document, commands: SheetEndCommands): HT
     button('Open all', () => commands.foldAll(false)),
     button('Fold all', () => commands.foldAll(true)),
     button('Renumber cells', () => commands.renumber()),
+    exportLink(document, notebook, commands),
   )
   end.append(adding('rationale', 'Add rationale'), adding('sizing', 'Add sizing'), whole)
   return end
+}
+
+/** The server gives the file, so that it is the very one it keeps, review threads and revisions included. */
+function exportLink(document: Document, notebook: string, commands: SheetEndCommands): HTMLAnchorElement {
+  const link = document.createElement('a')
+  link.href = `/api/notebooks/${encodeURIComponent(notebook)}/file`
+  link.download = ''
+  link.className = 'small-button'
+  link.textContent = 'Export file'
+  link.addEventListener('click', (event) => {
+    if (!commands.mayExport()) event.preventDefault()
+  })
+  return link
 }

@@ -19,7 +19,10 @@ export class TitleEditor {
     this.#button.addEventListener('click', open)
     this.#container = document.createElement('div')
     this.#container.className = 'surface'
-    heading.after(this.#button)
+    const actions = document.createElement('div')
+    actions.className = 'title-actions'
+    actions.append(this.#button)
+    heading.after(actions)
   }
 
   get editing(): boolean {

@@ -146,8 +146,10 @@ class FieldEditor {
   readonly #field: TitleBlockField
   readonly #send: (step: FieldStep) => Promise<string | null>
   readonly #reason: HTMLElement
-  /** What the server had when this person last looked. */
+  /** What the field read when this person began to write in it. */
   #seen: string
+  /** What the server has by now. */
+  #now: string
   #pause: ReturnType<typeof setTimeout> | undefined
   #sending: Promise<boolean> = Promise.resolve(true)
   onLeave: () => void = () => undefined
@@ -164,6 +166,7 @@ class FieldEditor {
     this.#field = field
     this.#send = send
     this.#seen = value
+    this.#now = value
     this.#control = document.createElement('textarea')
     this.#control.className = 'text-area field-line'
     this.#control.rows = 1
@@ -185,10 +188,12 @@ class FieldEditor {
   }
 
   show(now: string): void {
-    const untouched = this.#control.value.trim() === this.#seen
-    if (untouched && this.#control.value !== now) this.#control.value = now
-    // What the person is writing stays; sending it says what the field reads by now, and a second time writes over that.
-    if (untouched || this.#reason.textContent !== '') this.#seen = now
+    this.#now = now
+    // What the person is writing stays; after a refusal they have been told what the field reads.
+    if (this.#reason.textContent !== '') this.#seen = now
+    if (this.#control.value.trim() !== this.#seen) return
+    this.#control.value = now
+    this.#seen = now
     this.#grow()
   }
 
@@ -213,9 +218,9 @@ class FieldEditor {
     const from = this.#seen
     const refusal = await this.#send({ field: this.#field, from, to })
     this.#reason.textContent = refusal ?? ''
-    if (refusal !== null) return false
-    this.#seen = to
-    return true
+    // The refusal said what the field reads by now, so sending again knowingly writes over that.
+    this.#seen = refusal === null ? to : this.#now
+    return refusal === null
   }
 
   #listen(): void {
