@@ -26,6 +26,16 @@ describe('the list page', () => {
     expect(complaints).toEqual([])
   })
 
+  it('begins, duplicates and opens without any script', async () => {
+    const { page } = await bench.visit('/', { javaScriptEnabled: false })
+    await page.getByLabel('Title of a new notebook').fill('Without script')
+    await page.getByRole('button', { name: 'Begin' }).click()
+    expect(await page.locator('h1').textContent()).toBe('Without script')
+    await page.goto(bench.address)
+    await page.getByRole('button', { name: 'Duplicate: Without script' }).click()
+    await page.getByRole('link', { name: 'Copy of Without script', exact: true }).waitFor()
+  })
+
   it('refuses a file that is no notebook in words, beside the form', async () => {
     const { page } = await bench.visit('/')
     await page.getByLabel('Notebook from a file').setInputFiles(file('note.json', { format: 'something else' }))
@@ -70,4 +80,24 @@ describe('the list page', () => {
     await page.locator('.bin li', { hasText: 'New name' }).getByRole('button', { name: 'Take out' }).click()
     await row.waitFor()
   })
+
+  it('teaches its first steps when it is empty, deletes from the bin only when asked twice, and opens the worked sizing', async () => {
+    const { page, complaints } = await bench.visit('/')
+    for (let left = await page.locator('.notebooks > li').count(); left > 0; left -= 1) {
+      await page.locator('.notebooks > li').first().getByRole('button', { name: 'Move to bin' }).click()
+      await page.waitForFunction((count) => document.querySelectorAll('.notebooks > li').length === count, left - 1)
+    }
+    expect(await page.locator('.first').textContent()).toContain('A notebook is a calculation sheet')
+    const count = await page.locator('.bin li').count()
+    await page.locator('.bin > summary').click()
+    const row = page.locator('.bin li').first()
+    await row.locator('.for-good > summary').click()
+    expect(await row.locator('.for-good').textContent()).toContain('nothing brings')
+    await row.getByRole('button', { name: 'Yes, delete it for good' }).click()
+    await page.locator('.bin > summary', { hasText: `Bin (${count - 1})` }).waitFor()
+    await page.getByRole('button', { name: 'Open the worked sizing' }).click()
+    await page.waitForURL('**/notebooks/*')
+    expect(await page.locator('h1').textContent()).toContain('Skerry Link')
+    expect(complaints).toEqual([])
+  }, 120_000)
 })

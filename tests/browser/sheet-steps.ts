@@ -60,3 +60,71 @@ export async function untilValue(page: Page, id: string, name: string, text: str
   const row = page.locator(`[data-cell="${id}"] .value[data-name="${name}"] dd`)
   await row.filter({ hasText: text }).waitFor({ state: 'attached', timeout: patience })
 }
+
+/** Ids of the cells in page order. */
+export const cellIds = (page: Page) =>
+  page.locator('.cell').evaluateAll((all) => all.map((cell) => (cell as HTMLElement).dataset.cell ?? ''))
+
+/** Numbers in the margin, in page order. */
+export const cellNumbers = (page: Page) =>
+  page.locator('.cell > .number').evaluateAll((all) => all.map((number) => number.textContent ?? ''))
+
+/** Presses a key on the cell itself, not in its editor. */
+export async function pressOn(page: Page, id: string, key: string): Promise<void> {
+  await cellAt(page, id).focus()
+  await page.keyboard.press(key)
+}
+
+/** Adds a cell of the same kind below the named one, writes into it and leaves it; answers its id. */
+export async function addBelow(page: Page, id: string, source: string): Promise<string> {
+  const before = await cellIds(page)
+  await pressOn(page, id, 'Insert')
+  await page.waitForFunction(() => document.activeElement?.closest('.surface') != null, undefined, {
+    timeout: patience,
+  })
+  await page.keyboard.insertText(source)
+  await leave(page)
+  const added = (await cellIds(page)).find((each) => !before.includes(each))
+  if (added === undefined) throw new Error(`no cell was added below "${id}"`)
+  return added
+}
+
+/** Opens a cell's editor with the caret at the start of a line. */
+export async function editAtLine(page: Page, id: string, line: number): Promise<void> {
+  await edit(page, id)
+  await page.keyboard.press('Control+Home')
+  for (let down = 1; down < line; down += 1) await page.keyboard.press('ArrowDown')
+}
+
+/** Splits a cell before a line; the editor of one of the halves is open afterwards. */
+export async function splitAtLine(page: Page, id: string, line: number): Promise<void> {
+  const count = await page.locator('.cell').count()
+  await editAtLine(page, id, line)
+  await page.keyboard.press('Control+Alt+s')
+  await page.locator('.cell').nth(count).waitFor()
+}
+
+/** Presses one of the buttons that a cell shows when asked for more. */
+export async function more(page: Page, id: string, action: string): Promise<void> {
+  await cellAt(page, id).focus()
+  await cellAt(page, id).locator('[data-action="more"]').click()
+  await cellAt(page, id).locator(`[data-action="${action}"]`).click()
+}
+
+/** Drags a cell by its grip to the upper edge of another one; `drop` ends the drag there. */
+export async function drag(page: Page, id: string, before: string, drop: () => Promise<void>): Promise<void> {
+  await cellAt(page, id).scrollIntoViewIfNeeded()
+  const grip = await cellAt(page, id).locator('.grip').boundingBox()
+  const goal = await cellAt(page, before).boundingBox()
+  if (grip === null || goal === null) throw new Error('there is nothing to drag')
+  await page.mouse.move(grip.x + grip.width / 2, grip.y + grip.height / 2)
+  await page.mouse.down()
+  await page.mouse.move(grip.x + grip.width / 2, goal.y + 2, { steps: 4 })
+  await drop()
+  await page.mouse.up()
+}
+
+/** Waits until the page says something aloud. */
+export async function untilSaid(page: Page, words: string | RegExp): Promise<void> {
+  await page.locator('.announcements', { hasText: words }).waitFor({ state: 'attached', timeout: patience })
+}
