@@ -1,6 +1,7 @@
 /** One cell of the page: adopts the section that the server drew, replaces only the parts that change, hosts the editor. */
 import {
   type CellView,
+  lateParts,
   renderCalculation,
   renderCell,
   renderFigures,
@@ -10,10 +11,12 @@ import {
   renderReference,
   renderResult,
   type SheetContext,
-} from '../../shared/rendering/index.js'
+} from '../../shared/rendering/page.js'
 import type { CaretPlace, EditingSurface } from '../editor/editing-surface.js'
+import { loadLateParts } from './browser-drawing.js'
 import { type CellCommands, makeActions, takeTabOrder } from './cell-actions.js'
 import { makeGrip } from './drag.js'
+import type { DrawingQueue } from './drawing-queue.js'
 import { offerDownloads } from './figure-downloads.js'
 import { replacePart } from './replace-part.js'
 import { changedParts, type PartName } from './sheet-view.js'
@@ -21,6 +24,7 @@ import { changedParts, type PartName } from './sheet-view.js'
 export class CellSection {
   readonly element: HTMLElement
   readonly #commands: CellCommands
+  readonly #drawings: DrawingQueue
   #view: CellView
   #context: SheetContext
   /** The hand calculation is folded and shows older numbers. */
@@ -30,10 +34,17 @@ export class CellSection {
   #surface: EditingSurface | undefined
 
   /** Adopts `drawn` as showing `view`, or draws it when there is none. */
-  constructor(view: CellView, context: SheetContext, drawn: HTMLElement | null, commands: CellCommands) {
+  constructor(
+    view: CellView,
+    context: SheetContext,
+    drawn: HTMLElement | null,
+    commands: CellCommands,
+    drawings: DrawingQueue,
+  ) {
     this.#view = view
     this.#context = context
     this.#commands = commands
+    this.#drawings = drawings
     this.element = drawn ?? renderCell(document, view, context)
     this.element.tabIndex = 0
     this.element.append(makeGrip(document), makeActions(document, view.id, view.kind, commands))
@@ -45,6 +56,7 @@ export class CellSection {
     this.#noteKept()
     const figures = this.element.querySelector(':scope > .figures')
     if (figures !== null) this.#withDownloads(figures)
+    if (drawn === null) this.#whenPartsAreHere()
   }
 
   get view(): CellView {
@@ -121,15 +133,42 @@ export class CellSection {
       if (!this.#linesLate) this.#replaceLines()
       return
     }
+    if (part === 'figures') {
+      this.#drawings.later(this.element, () => this.#replaceFigures())
+      return
+    }
     const old = this.element.querySelector(`:scope > .${part}`)
     const fresh = {
       number: () => renderNumber(document, this.#view),
       reference: () => renderReference(document, this.#view),
       result: () => renderResult(document, this.#view, context),
-      figures: () => this.#withDownloads(renderFigures(document, this.#view)),
     }[part]()
     if (old === null) this.element.append(fresh)
     else replacePart(old, fresh)
+  }
+
+  #replaceFigures(): void {
+    const old = this.element.querySelector(':scope > .figures')
+    const fresh = this.#withDownloads(renderFigures(document, this.#view))
+    if (old === null) this.element.append(fresh)
+    else replacePart(old, fresh)
+    this.#whenPartsAreHere()
+  }
+
+  /** Figures and prose that were drawn without the large libraries are drawn again with them. */
+  #whenPartsAreHere(): void {
+    if (lateParts() !== undefined) return
+    loadLateParts().then(
+      () => {
+        if ((this.#view.result?.figures.length ?? 0) > 0)
+          this.#drawings.later(this.element, () => this.#replaceFigures())
+        if (this.#container === undefined) this.#replaceCalculation()
+      },
+      () =>
+        this.#commands.say(
+          'Figures and formulas cannot be drawn now: what draws them did not load. Load the page again.',
+        ),
+    )
   }
 
   #withDownloads<E extends Element>(column: E): E {
@@ -162,6 +201,7 @@ export class CellSection {
       const fold = fresh.querySelector<HTMLElement>(':scope > .lines-fold')
       if (fold !== null) withOpen(fold, linesOpen)
       replacePart(old, fresh)
+      this.#whenPartsAreHere()
       return
     }
     const findings = renderFindings(document, this.#view)

@@ -3,7 +3,8 @@
  * page carries nothing for it and a file never shows another number than the sheet.
  */
 import type { Figure } from '../../shared/contracts/index.js'
-import { figureToCsv, figureToSvgText } from '../../shared/rendering/index.js'
+import { figureToCsv } from '../../shared/rendering/page.js'
+import { loadLateParts } from './browser-drawing.js'
 
 /** Points of a PNG for each point of the drawing: sharp when printed. */
 const pngScale = 3
@@ -46,6 +47,10 @@ function makeDownloads(figure: Figure, number: string, onTrouble: (sentence: str
 
 async function fileOf(figure: Figure, kind: Kind): Promise<Blob> {
   if (kind === 'CSV') return new Blob([figureToCsv(figure)], { type: 'text/csv' })
+  const [{ figureToSvgText }] = await Promise.all([
+    import('../../shared/rendering/figure/stand-alone.js'),
+    loadLateParts(),
+  ])
   const svg = new Blob([figureToSvgText(document, figure)], { type: 'image/svg+xml' })
   return kind === 'SVG' ? svg : toPng(svg)
 }

@@ -6,7 +6,7 @@ import {
   marginNumbers,
   type TitleBlock,
 } from '../../shared/contracts/index.js'
-import { type CellView, numberedFinding, numberedResult, type SheetView } from '../../shared/rendering/index.js'
+import { type CellView, numberedFinding, numberedResult, type SheetView } from '../../shared/rendering/page.js'
 import type { Standing } from '../compute/result-book.js'
 import type { DocumentSnapshot } from '../live/document.js'
 

@@ -1,6 +1,7 @@
 /** The sheet on the page: takes over what the server drew, and keeps it in step with one view after another. */
 import type { CellId, Figure } from '../../shared/contracts/index.js'
-import { renderTitleBlock, type SheetView, sheetContext } from '../../shared/rendering/index.js'
+import { renderTitleBlock, type SheetView, sheetContext } from '../../shared/rendering/page.js'
+import { openDrawingQueue } from './browser-drawing.js'
 import type { CellCommands } from './cell-actions.js'
 import { CellSection } from './cell-section.js'
 import { listenToDrags } from './drag.js'
@@ -12,6 +13,7 @@ export class Sheet {
   readonly #rows: HTMLElement
   readonly #commands: CellCommands
   readonly #sections = new Map<CellId, CellSection>()
+  readonly #drawings = openDrawingQueue(window)
   #numbers = ''
 
   /** `view` is what the server drew into `main`. */
@@ -24,7 +26,7 @@ export class Sheet {
     const context = sheetContext(view)
     for (const cell of view.cells) {
       const drawn = rows.querySelector<HTMLElement>(`:scope > [data-cell="${CSS.escape(cell.id)}"]`)
-      if (drawn !== null) this.#sections.set(cell.id, new CellSection(cell, context, drawn, commands))
+      if (drawn !== null) this.#sections.set(cell.id, new CellSection(cell, context, drawn, commands, this.#drawings))
     }
     this.#numbers = numbersOf(view)
     this.#watchLines(new OpenLines(view.id, storageOf(window)))
@@ -57,7 +59,8 @@ export class Sheet {
         this.#drop(section)
         section = undefined
       }
-      if (section === undefined) this.#sections.set(cell.id, new CellSection(cell, context, null, this.#commands))
+      if (section === undefined)
+        this.#sections.set(cell.id, new CellSection(cell, context, null, this.#commands, this.#drawings))
       else section.update(cell, context, renumbered)
     }
     this.#arrange(view)
@@ -66,6 +69,7 @@ export class Sheet {
 
   #drop(section: CellSection): void {
     if (section.editing) section.endEdit()
+    this.#drawings.forget(section.element)
     section.element.remove()
     this.#sections.delete(section.view.id)
   }

@@ -1,9 +1,10 @@
 /** A numbered figure with caption, drawing and the table behind it. */
 import type { Figure } from '../../contracts/index.js'
 import { element, setAttributes, svgElement } from '../dom.js'
+import { lateParts } from '../late-parts.js'
 import { countOf, formatNumber, typesetNodes } from '../quantity/index.js'
 import { describeFigure } from './describe.js'
-import { drawPlot } from './draw-plot.js'
+import { layOut } from './layout.js'
 import { figureTable, type TableCell } from './table.js'
 
 export interface FigureOptions {
@@ -21,7 +22,7 @@ export function renderFigure(document: Document, figure: Figure, options: Figure
   const { number, width = usualWidth } = options
   const caption = number === undefined ? figure.caption : `Figure ${number}. ${figure.caption}`
   const id = `figure-${number ?? textHash(`${figure.caption} ${figure.marks.length}`)}`
-  const drawn = drawPlot(document, figure, Math.max(280, width), id)
+  const drawn = drawOrReserve(document, figure, Math.max(280, width), id)
   setAttributes(drawn, { role: 'img', 'aria-label': caption })
   drawn.insertBefore(svgElement(document, 'desc', {}, describeFigure(figure)), drawn.firstChild)
   return element(
@@ -32,6 +33,15 @@ export function renderFigure(document: Document, figure: Figure, options: Figure
     element(document, 'figcaption', {}, captionNodes(document, figure, number)),
     renderTable(document, figure),
   )
+}
+
+/** The drawing; while what draws is on its way, paper of the same size, so that nothing moves when it comes. */
+function drawOrReserve(document: Document, figure: Figure, width: number, id: string): SVGElement {
+  const parts = lateParts()
+  if (parts !== undefined) return parts.drawPlot(document, figure, width, id)
+  const { frame } = layOut(figure, width, id)
+  const size = { width: frame.width, height: frame.height, viewBox: `0 0 ${frame.width} ${frame.height}` }
+  return svgElement(document, 'svg', { class: 'figure-plot', ...size })
 }
 
 function captionNodes(document: Document, figure: Figure, number: string | undefined): Node[] {

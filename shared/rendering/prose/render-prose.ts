@@ -1,14 +1,12 @@
-/** Prose of a rationale cell: CommonMark with tables and TeX, as nodes. */
-import { micromark } from 'micromark'
-import { gfmTable, gfmTableHtml } from 'micromark-extension-gfm-table'
-import { math } from 'micromark-extension-math'
-import { mathToHtml } from './math.js'
-import { rebuildHtml } from './rebuild.js'
+/** Prose of a rationale cell, or its plain text while what sets prose is still on its way. */
+import { element } from '../dom.js'
+import { lateParts } from '../late-parts.js'
 
-const extensions = [gfmTable(), math()]
-const htmlExtensions = [gfmTableHtml(), mathToHtml()]
-
-/** Raw HTML in the source is shown as text; links go to http, https or places of this site; pictures are refused. */
 export function renderProse(document: Document, source: string): DocumentFragment {
-  return rebuildHtml(document, micromark(source, { extensions, htmlExtensions }))
+  const parts = lateParts()
+  if (parts !== undefined) return parts.setProse(document, source)
+  const plain = document.createDocumentFragment()
+  const paragraphs = source.split(/\n\s*\n/).filter((text) => text.trim() !== '')
+  plain.append(...paragraphs.map((text) => element(document, 'p', { class: 'unset' }, text.trim())))
+  return plain
 }
