@@ -1,10 +1,10 @@
 /** Dimensions come from the checker, values from the evaluator; here they meet. */
 import type { CellResult, NameDimension } from '../../shared/contracts/index.js'
 
-export type DimensionTable = ReadonlyMap<string, string | null>
+export type DimensionTable = ReadonlyMap<string, Pick<NameDimension, 'dimension' | 'columns'>>
 
 export function dimensionTable(names: readonly NameDimension[]): DimensionTable {
-  return new Map(names.map(({ cell, name, dimension }) => [key(cell, name), dimension]))
+  return new Map(names.map((one) => [key(one.cell, one.name), one]))
 }
 
 /** One filled-in object per result and table, so that an unchanged result is recognised by identity. */
@@ -23,10 +23,12 @@ export function withDimensions(result: CellResult, table: DimensionTable): CellR
 function fillIn(result: CellResult, table: DimensionTable): CellResult {
   let added = false
   const values = result.values.map((value) => {
-    const dimension = value.dimension ?? table.get(key(result.cell, value.name)) ?? null
-    if (dimension === value.dimension) return value
+    const known = table.get(key(result.cell, value.name))
+    const dimension = value.dimension ?? known?.dimension ?? null
+    const columns = value.columns ?? known?.columns
+    if (dimension === value.dimension && columns === value.columns) return value
     added = true
-    return { ...value, dimension }
+    return { ...value, dimension, ...(columns === undefined ? {} : { columns }) }
   })
   return added ? { ...result, values } : result
 }

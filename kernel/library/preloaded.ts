@@ -8,7 +8,7 @@ import * as air from './air/index.js'
 import * as authority from './authority/index.js'
 import * as battery from './battery/index.js'
 import * as drag from './drag/index.js'
-import { assumption, requirement, result } from './evidence/index.js'
+import { assumption, requirement, result, table } from './evidence/index.js'
 import * as figure from './figure/index.js'
 import * as layout from './layout/index.js'
 import * as limits from './limits/index.js'
@@ -45,6 +45,7 @@ export interface Preloaded {
   readonly assumption: typeof assumption
   readonly requirement: typeof requirement
   readonly result: typeof result
+  readonly table: typeof table
 }
 
 /** A namespace as a plain frozen copy whose functions are frozen too: no cell can leave anything behind for the next. */
@@ -74,4 +75,5 @@ export const preloaded: Preloaded = Object.freeze({
   assumption: Object.freeze(assumption),
   requirement: Object.freeze(requirement),
   result: Object.freeze(result),
+  table: Object.freeze(table),
 })

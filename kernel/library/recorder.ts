@@ -35,11 +35,13 @@ export interface RequirementStatement {
   readonly source?: string
 }
 
-/** A number stated for the Result column; SI. */
+/** A number stated for the Result column, or the records of a table; SI. */
 export interface ResultStatement {
   readonly name: string
-  readonly value: number
+  readonly value: number | readonly object[]
   readonly unit?: string
+  /** Of a table: unit texts by field. */
+  readonly units?: Readonly<Record<string, string>>
   /** TeX. */
   readonly symbol?: string
   readonly label?: string

@@ -10,6 +10,7 @@ import {
 import { readHeading } from '../../shared/rendering/code/index.js'
 import { formatQuantity } from '../../shared/rendering/quantity/index.js'
 import { numberedFinding, numberedResult } from '../../shared/rendering/sheet/cell-numbers.js'
+import { recordTable } from '../../shared/rendering/sheet/record-table.js'
 import { cellNumbers } from './cell-numbers.js'
 import type { Computed } from './compute-data.js'
 import { pageOrder } from './notebook-input.js'
@@ -63,6 +64,7 @@ function cellLines(result: CellResult, nameOf: NameOf): string[] {
   return [
     name,
     ...result.values.flatMap(valueLine),
+    ...result.values.flatMap(tableLines),
     ...result.requirements.map(requirementLine),
     ...result.advisories.map((advisory) => `  advisory: ${advisory.message}`),
     ...result.log.map((line) => `  log: ${line}`),
@@ -72,6 +74,22 @@ function cellLines(result: CellResult, nameOf: NameOf): string[] {
 function valueLine({ name, value, dimension, unit }: NamedValue): string[] {
   if (value.kind !== 'number') return []
   return [`  ${name.padEnd(28)} ${formatQuantity(value.si, dimension, unit).text}`]
+}
+
+/** A list of records as aligned columns, numbers to the right. */
+function tableLines(named: NamedValue): string[] {
+  const table = recordTable(named)
+  if (table === null) return []
+  const widths = table.heads.map(({ text }, column) =>
+    Math.max(text.length, ...table.rows.map((row) => row[column]?.length ?? 0)),
+  )
+  const line = (cells: readonly string[]) =>
+    `    ${cells
+      .map((text, column) =>
+        table.heads[column]?.numeric === true ? text.padStart(widths[column] ?? 0) : text.padEnd(widths[column] ?? 0),
+      )
+      .join('  ')}`.trimEnd()
+  return [`  ${table.label} (${table.remark})`, line(table.heads.map(({ text }) => text)), ...table.rows.map(line)]
 }
 
 function requirementLine({ name, actual, atLeast, atMost, margin, met, unit }: RequirementRecord): string {

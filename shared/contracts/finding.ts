@@ -17,5 +17,11 @@ export const Finding = z.strictObject({
 export type Finding = z.infer<typeof Finding>
 
 /** A top-level name with its dimension in base units, `1` for a pure number, null where unknown. */
-export const NameDimension = z.strictObject({ cell: CellId, name: z.string(), dimension: z.string().nullable() })
+export const NameDimension = z.strictObject({
+  cell: CellId,
+  name: z.string(),
+  dimension: z.string().nullable(),
+  /** Dimensions of the fields of a record, or of the records in a list; absent where none is known. */
+  columns: z.record(z.string(), z.string()).optional(),
+})
 export type NameDimension = z.infer<typeof NameDimension>

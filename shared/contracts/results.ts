@@ -50,7 +50,11 @@ export const NamedValue = z.strictObject({
   label: text.optional(),
   /** TeX. */
   symbol: z.string().max(200).optional(),
-  /** Named by a `result(...)` call: shown first, and to readers of the folded cell. */
+  /** Dimensions by field, of a record or of the records in a list; from the checker. */
+  columns: z.record(z.string(), z.string().max(60)).optional(),
+  /** Unit texts by field in which the author wants a table shown. */
+  units: z.record(z.string(), z.string().max(60)).optional(),
+  /** Named by a `result(...)` or `table(...)` call: shown first, and to readers of the folded cell. */
   stated: z.boolean().optional(),
 })
 export type NamedValue = z.infer<typeof NamedValue>

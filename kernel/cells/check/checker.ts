@@ -154,6 +154,8 @@ function namesOf(
   return cell.declares.map(({ name }) => {
     const owned = graph.owner.get(name) === cell.id
     const shape = owned ? shapes?.get(name) : undefined
-    return { cell: cell.id, name, dimension: shape?.kind === 'number' ? formatDimension(shape.dimension) : null }
+    const dimension = shape?.kind === 'number' ? formatDimension(shape.dimension) : null
+    const columns = shape === undefined ? undefined : inferred?.columnsOf(shape)
+    return { cell: cell.id, name, dimension, ...(columns === undefined ? {} : { columns }) }
   })
 }

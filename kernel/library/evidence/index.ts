@@ -2,3 +2,4 @@
 export { type AssumptionOptions, assumption, type Widened } from './assumption.js'
 export { type RequirementOptions, requirement } from './requirement.js'
 export { type ResultOptions, result } from './result.js'
+export { type TableOptions, table } from './table.js'

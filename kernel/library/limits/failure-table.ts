@@ -82,13 +82,13 @@ const nothing = 'not stated'
  * @validity As the methods behind the rows. "Lands at once" after a lost lift rotor is the house's reading: the next loss may not be borne.
  * @source Form: functional hazard assessment as in SAE ARP4761 (from memory). House convention otherwise.
  * @example
- * const table = limits.failureTable({
+ * const cases = limits.failureTable({
  *   phases: ['hover', 'cruise'], cases: [
  *     { failure: 'lift rotor', phase: 'hover', trim: { feasible: true, peakShare: 0.21 } },
  *     { failure: 'cruise motor', phase: 'cruise', outcome: 'diverts', sizes: 'height over water', remains: 'glide of 5.4 km' },
  *   ],
  * })
- * table.open // 2
+ * cases.open // 2
  */
 export function failureTable(options: FailureTableOptions): FailureTable {
   checkOptions(method, options, known)

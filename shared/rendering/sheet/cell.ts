@@ -4,6 +4,7 @@ import { renderFigure } from '../figure/index.js'
 import type { CellView, SheetContext } from '../view.js'
 import { renderCalculation } from './calculation-column.js'
 import { aloneContext } from './context.js'
+import { renderRecordTables } from './record-tables.js'
 import { renderReference } from './reference-column.js'
 import { renderResult } from './result-column.js'
 
@@ -41,13 +42,14 @@ export function renderNumber(document: Document, cell: CellView): HTMLElement {
   return element(document, 'div', { class: 'number' }, link)
 }
 
-/** Figures of the cell, across calculation and result; empty (and hidden by style) when there are none. */
+/** Tables and figures of the cell, across calculation and result; empty (and hidden by style) when there are none. */
 export function renderFigures(document: Document, cell: CellView): HTMLElement {
   const figures = cell.result?.figures ?? []
   return element(
     document,
     'div',
     { class: 'figures' },
+    renderRecordTables(document, cell.result?.values ?? []),
     figures.map((figure, index) => renderFigure(document, figure, { number: String(cell.firstFigure + index) })),
   )
 }

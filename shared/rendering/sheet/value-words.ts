@@ -30,6 +30,8 @@ export function valueWords(value: ResultValue): string {
 function listWords(items: readonly ResultValue[], length: number): string {
   if (length === 0) return 'empty list'
   const simple = items.every((item) => item.kind === 'number' || item.kind === 'truth' || item.kind === 'text')
+  if (items.every((item) => item.kind === 'record' && item.entries.length > 0))
+    return `table of ${countOf(length, 'row')}`
   if (!simple) return `list of ${length}`
   const first = items.slice(0, length > shownItems + 1 ? shownItems : length).map(valueWords)
   return length > first.length ? `${first.join(', ')}, … (${length} in all)` : first.join(', ')

@@ -70,7 +70,7 @@ function valueRow(document: Document, named: NamedValue): HTMLElement {
     term,
   )
   if (named.value.kind !== 'number') {
-    row.append(element(document, 'dd', { class: 'value-words' }, wordsOrRecord(document, named.value)))
+    row.append(element(document, 'dd', { class: 'value-words' }, wordsOrRecord(document, named)))
     return row
   }
   const shown = formatQuantity(named.value.si, named.dimension, named.unit)
@@ -88,9 +88,21 @@ function valueRow(document: Document, named: NamedValue): HTMLElement {
   return row
 }
 
-function wordsOrRecord(document: Document, value: ResultValue): Node {
+/** Where the dimensions of fields are known their numbers carry units, and the others are pure or in SI. */
+function footOf(more: number, known: boolean): string | null {
+  const inSi = known ? 'without a unit: in SI' : 'in SI'
+  if (more === 0) return inSi
+  return known ? `${more} more` : `${more} more; all in SI`
+}
+
+function wordsOrRecord(document: Document, named: NamedValue): Node {
+  const { value, columns = {} } = named
   const words = valueWords(value)
   if (value.kind !== 'record' || value.entries.length === 0) return document.createTextNode(words)
+  const inUnit = (name: string, entry: ResultValue) =>
+    entry.kind === 'number' && Object.hasOwn(columns, name)
+      ? formatQuantity(entry.si, columns[name] ?? null).text
+      : valueWords(entry)
   const entries = value.entries.map(([name, entry]) =>
     element(
       document,
@@ -98,7 +110,7 @@ function wordsOrRecord(document: Document, value: ResultValue): Node {
       {},
       element(document, 'dt', {}, humaniseName(name)),
       ' ',
-      element(document, 'dd', {}, typesetNodes(document, valueWords(entry))),
+      element(document, 'dd', {}, typesetNodes(document, inUnit(name, entry))),
     ),
   )
   return element(
@@ -107,6 +119,6 @@ function wordsOrRecord(document: Document, value: ResultValue): Node {
     { class: 'record' },
     element(document, 'summary', {}, words),
     element(document, 'dl', {}, entries),
-    element(document, 'p', {}, value.more > 0 ? `${value.more} more; all in SI` : 'in SI'),
+    element(document, 'p', {}, footOf(value.more, named.columns !== undefined)),
   )
 }

@@ -3,7 +3,7 @@ import { advise, InvalidInput, preloaded, setRecorder, silently } from '../../..
 import { AssumptionRecord, RequirementRecord } from '../../../shared/contracts/index.js'
 import { listenWhile } from './recorder-stub.js'
 
-const { assumption, requirement, result, u } = preloaded
+const { assumption, requirement, result, table, u } = preloaded
 
 describe('assumption(name, value, options)', () => {
   it('returns the value where nobody listens', () => {
@@ -114,6 +114,32 @@ describe('result(name, value, options)', () => {
     ['an unknown option', () => result('x', 1, { units: 'm' } as object)],
   ])('refuses %s', (_, run) => {
     expect(run).toThrow(InvalidInput)
+  })
+})
+
+describe('table(name, rows, options)', () => {
+  const rows = [
+    { part: 'wing', mass: 180 },
+    { part: 'boom', mass: 21 },
+  ]
+
+  it('returns the rows and tells the recorder how to show them', () => {
+    const heard = listenWhile(() => expect(table('parts', rows, { units: { mass: 'kg' }, label: 'Parts' })).toBe(rows))
+    expect(heard.results).toEqual([{ name: 'parts', value: rows, units: { mass: 'kg' }, label: 'Parts' }])
+  })
+
+  it.each<[string, () => unknown, RegExp]>([
+    ['an empty name', () => table(' ', rows), /name/],
+    ['no rows', () => table('x', []), /a list of at least one record/],
+    ['rows that are no records', () => table('x', [1] as never), /"x"\[0\] is 1; it must be a record/],
+    ['lists for rows', () => table('x', [[1]]), /"x"\[0\] is a list of 1/],
+    ['an empty label', () => table('x', rows, { label: '' }), /label/],
+    ['a unit it cannot read', () => table('x', rows, { units: { mass: 'kq' } }), /unit of "mass"/],
+    ['a unit for no field', () => table('x', rows, { units: { mas: 'kg' } }), /for one of part, mass/],
+    ['an unknown option', () => table('x', rows, { unit: 'kg' } as object), /did you mean "units"/],
+  ])('refuses %s', (_, run, message) => {
+    expect(run).toThrow(InvalidInput)
+    expect(run).toThrow(message)
   })
 })
 

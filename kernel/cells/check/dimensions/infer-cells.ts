@@ -1,6 +1,7 @@
 /** The dimension core as a whole: follows all cells in an order in which each comes after what it reads. */
 import type ts from 'typescript'
 import { inferCall } from './calls.js'
+import { columnsOf } from './columns.js'
 import { inferExpression } from './expressions.js'
 import { declaredNumber, shapeOfType } from './from-type.js'
 import { coverFunction, followFunction } from './functions.js'
@@ -21,6 +22,8 @@ export interface Inferred {
   readonly reports: readonly Report[]
   /** Shapes of the top-level constants and variables of a cell, as they are when it has run. */
   shapesOf(cell: ts.SourceFile): ReadonlyMap<string, Shape>
+  /** Dimensions of the fields of a record, or of the records in a list. */
+  columnsOf(shape: Shape): Readonly<Record<string, string>> | undefined
 }
 
 export function inferCells(
@@ -39,6 +42,7 @@ export function inferCells(
   return {
     reports: inference.reports.all(),
     shapesOf: (cell) => shapesAtTop(inference, cell),
+    columnsOf: (shape) => columnsOf(inference, shape),
   }
 }
 

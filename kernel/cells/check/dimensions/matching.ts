@@ -59,9 +59,18 @@ export function match(
   if (shape.kind === 'number') matchNumber(inference, matching, given, shape, members, subject)
   else if (shape.kind === 'closure')
     matching.later.push(() => matchFunction(inference, matching, given, shape, members, subject))
-  else if (shape.kind === 'list') matchList(inference, matching, given, members, subject, depth)
-  else if (shape.kind === 'record' || shape.kind === 'typed')
-    matchRecord(inference, matching, given, members, subject, depth)
+  else if (shape.kind === 'list' || shape.kind === 'record' || shape.kind === 'typed') {
+    bindWhole(inference, matching, shape, types)
+    if (shape.kind === 'list') matchList(inference, matching, given, members, subject, depth)
+    else matchRecord(inference, matching, given, members, subject, depth)
+  }
+}
+
+/** A type parameter that stands for a whole list or record takes the first given for it: what goes in unchanged comes out so. */
+function bindWhole(inference: Inference, matching: Matching, shape: Shape, types: readonly ts.Type[]): void {
+  for (const type of types)
+    if (type.flags & inference.typescript.TypeFlags.TypeParameter && !matching.bindings.has(type))
+      matching.bindings.set(type, shape)
 }
 
 /** What a type parameter must be at least. */

@@ -4,13 +4,14 @@ import type { AssumptionStatement, Recorder, RequirementStatement, ResultStateme
 import type { Overrides } from '../../program/index.js'
 import { encodeNumber } from './encode.js'
 
-const most = { advisories: 200, assumptions: 1000, requirements: 1000, results: 1000 } as const
+const most = { advisories: 200, assumptions: 1000, requirements: 1000, results: 1000, units: 100 } as const
 
-/** How a name is shown: from its assumption or its `result(...)` call. */
+/** How a name is shown: from its assumption, its `result(...)` or its `table(...)` call. */
 export interface Presentation {
-  readonly value: number
+  readonly value: number | readonly object[]
   readonly stated: boolean
   readonly unit?: string
+  readonly units?: Readonly<Record<string, string>>
   readonly label?: string
   readonly symbol?: string
 }
@@ -77,8 +78,14 @@ export class Recording implements Recorder {
     if (this.presentations.size < most.results) this.#present(statement, statement.value, true)
   }
 
-  #present(statement: AssumptionStatement | ResultStatement, value: number, stated: boolean): void {
-    this.presentations.set(statement.name, { value, stated, ...textFields(statement, ['unit', 'label', 'symbol']) })
+  #present(statement: AssumptionStatement | ResultStatement, value: Presentation['value'], stated: boolean): void {
+    const units = 'units' in statement && statement.units !== undefined ? { units: unitTexts(statement.units) } : {}
+    this.presentations.set(statement.name, {
+      value,
+      stated,
+      ...textFields(statement, ['unit', 'label', 'symbol']),
+      ...units,
+    })
   }
 
   collected(): { advisories: Advisory[]; assumptions: AssumptionRecord[]; requirements: RequirementRecord[] } {
@@ -88,6 +95,10 @@ export class Recording implements Recorder {
       requirements: this.#requirements,
     }
   }
+}
+
+function unitTexts(units: Readonly<Record<string, string>>): Record<string, string> {
+  return textFields(units, Object.keys(units).slice(0, most.units))
 }
 
 function textFields(statement: object, keys: readonly string[]): Record<string, string> {

@@ -52,12 +52,15 @@ function shownValues(
   const figures: Figure[] = []
   for (const [name, crossing] of exports)
     values.push({ name, value: encodeValue(name, crossing.value, figures), ...presented(presentations.get(name)) })
-  // Results stated under a name that is no top-level name of the cell are shown as well.
+  // Results and tables stated under a name that is no top-level name of the cell are shown as well.
   for (const [name, presentation] of presentations)
     if (presentation.stated && !exports.has(name))
       values.push({
         name,
-        value: { kind: 'number', si: encodeNumber(presentation.value) },
+        value:
+          typeof presentation.value === 'number'
+            ? { kind: 'number', si: encodeNumber(presentation.value) }
+            : encodeValue(name, presentation.value, figures),
         ...presented(presentation),
       })
   return { values, figures }

@@ -1,0 +1,53 @@
+/** Lists of records drawn as tables, across calculation and result. */
+import type { NamedValue } from '../../contracts/index.js'
+import { element } from '../dom.js'
+import { typesetNodes } from '../quantity/index.js'
+import { type RecordTable, recordTable } from './record-table.js'
+
+/** Stated tables stand open; others do where the cell states nothing, and fold away where it does. */
+export function renderRecordTables(document: Document, values: readonly NamedValue[]): HTMLElement[] {
+  const anyStated = values.some((value) => value.stated === true)
+  return values
+    .map(recordTable)
+    .filter((table) => table !== null)
+    .map((table) => renderRecordTable(document, table, table.stated || !anyStated))
+}
+
+function renderRecordTable(document: Document, table: RecordTable, open: boolean): HTMLElement {
+  const classOf = (column: number) => (table.heads[column]?.numeric === true ? 'numeric' : null)
+  const heads = table.heads.map(({ text }, column) =>
+    element(document, 'th', { scope: 'col', class: classOf(column) }, typesetNodes(document, text)),
+  )
+  const rows = table.rows.map((cells) =>
+    element(
+      document,
+      'tr',
+      {},
+      cells.map((text, column) => element(document, 'td', { class: classOf(column) }, typesetNodes(document, text))),
+    ),
+  )
+  return element(
+    document,
+    'details',
+    { class: 'record-table', 'data-name': table.name, open },
+    element(
+      document,
+      'summary',
+      {},
+      element(document, 'span', { class: 'record-table-label' }, typesetNodes(document, table.label)),
+      element(document, 'span', { class: 'record-table-count' }, ` (${table.remark})`),
+    ),
+    element(
+      document,
+      'div',
+      { class: 'record-table-field', tabindex: '0', role: 'region', 'aria-label': table.label },
+      element(
+        document,
+        'table',
+        {},
+        element(document, 'thead', {}, element(document, 'tr', {}, heads)),
+        element(document, 'tbody', {}, rows),
+      ),
+    ),
+  )
+}
