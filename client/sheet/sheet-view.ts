@@ -61,9 +61,20 @@ export function changedParts(before: CellView, after: CellView, renumbered: bool
     parts.push('calculation')
   else if (!sameResult || before.state !== after.state || !sameFormulas(before, after)) parts.push('lines')
   if (!sameResult || before.state !== after.state || renumbered) parts.push('result')
-  if (before.firstFigure !== after.firstFigure || !sameData(before.result?.figures, after.result?.figures))
+  if (
+    before.firstFigure !== after.firstFigure ||
+    !sameData(before.result?.figures, after.result?.figures) ||
+    !sameData(tables(before), tables(after))
+  )
     parts.push('figures')
   return parts
+}
+
+/** What is drawn as tables beside the figures: lists, and whether anything is stated that folds them. */
+function tables(view: CellView) {
+  const values = view.result?.values ?? []
+  const lists = values.filter((value) => value.value.kind === 'list')
+  return lists.length === 0 ? [] : [...lists, values.some((value) => value.stated === true)]
 }
 
 /** What the server drew shows the formulas of its text, though the page is not told them. */
