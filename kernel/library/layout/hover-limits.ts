@@ -44,7 +44,7 @@ const known = new Set(['units', 'masses', 'thrustFactor', 'usableShare', 'across
  * @returns a limit that `layout.gravityMargins` and `figure.loadingEnvelope` take: `label`, `mass` [kg], `forward`, `aft` [m]; with `region` in plan at the greatest mass lifted and `spareThrust` [N]
  * @throws InvalidInput for no units, masses that do not rise, a usable share outside 0 to 1, a thrust factor outside 1 to 2, and an unknown option
  * @method Exact. The region is the convex hull of the rotors weighted by their limits: in every direction the rotors farthest out are filled first. Each turn of direction at which their order changes gives a corner.
- * @validity Thrust in proportion to lift (the cosine of the cant is counted, its moments are not) and yaw left to `authority.trim`, which also knows lost rotors; hand its limits over beside this one.
+ * @validity Thrust in proportion to lift (the cosine of the cant is counted, its moments are not) and yaw left out: `layout.lossLimits` holds it, and knows lost rotors.
  * @source Mechanics: statics of parallel forces, a continuous knapsack (Dantzig, 1957, from memory).
  * @example
  * const four = layout.units(layout.multirotor({ count: 4, rotorRadius: 1 * u.m }), { maxThrust: 5 * u.kN, torqueRatio: 0.1 * u.m })
@@ -52,7 +52,8 @@ const known = new Set(['units', 'masses', 'thrustFactor', 'usableShare', 'across
  * trim.forward[0] // 1.050
  */
 export function hoverLimits(options: HoverLimitsOptions): HoverLimits {
-  const { units, masses, thrustFactor, usableShare, across } = readHover(options)
+  checkOptions(method, options, known)
+  const { units, masses, thrustFactor, usableShare, across } = readHoverLimits(method, options)
   const rotors = units.map(({ x, y, cant, maxThrust }) => ({
     x,
     y,
@@ -75,8 +76,8 @@ export function hoverLimits(options: HoverLimitsOptions): HoverLimits {
   }
 }
 
-function readHover(options: HoverLimitsOptions) {
-  checkOptions(method, options, known)
+/** Checks what the limits of hover and those after a loss share. */
+export function readHoverLimits(method: string, options: HoverLimitsOptions) {
   const { units, masses, thrustFactor = 1, usableShare = 1, across = 0 } = options
   if (!Array.isArray(units) || units.length === 0 || units.length > 64)
     throw new InvalidInput({

@@ -11,6 +11,7 @@ export { type HoverLimits, type HoverLimitsOptions, hoverLimits } from './hover-
 export { type HubMoment, type HubMomentOptions, hubMoment } from './hub-moment.js'
 export { liftPlusCruise } from './lift-plus-cruise.js'
 export { type Loading, type LoadingOptions, type LoadingState, loading } from './loading.js'
+export { type LossLimits, type LossLimitsOptions, lossLimits } from './loss-limits.js'
 export { type MixedThrustOptions, mixedThrust } from './mixed-thrust.js'
 export { type MultirotorOptions, multirotor } from './multirotor.js'
 export { type Outwash, type OutwashOptions, outwash } from './outwash.js'
@@ -31,4 +32,4 @@ export { type Crossing, type SpinUp, type SpinUpMode, type SpinUpOptions, spinUp
 export type { SpinPattern } from './spins.js'
 export { type LayoutUnit, type UnitsOptions, units } from './units.js'
 export { vectoredThrust } from './vectored-thrust.js'
-export type { LayoutTail, LayoutWing, WingedOptions } from './winged.js'
+export type { LayoutTail, LayoutWing, WingedOptions } from './winged-options.js'

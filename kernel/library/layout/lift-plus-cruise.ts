@@ -1,5 +1,6 @@
 import type { Layout } from './parts.js'
-import { placeWinged, type WingedOptions } from './winged.js'
+import { placeWinged } from './winged.js'
+import type { WingedOptions } from './winged-options.js'
 
 /**
  * Lift plus cruise: rotors in rows and columns that lift and stand still in cruise, a wing, and propellers that push.

@@ -1,7 +1,8 @@
 import { InvalidInput } from '../errors.js'
 import { requireChoice } from '../outside.js'
 import type { Layout } from './parts.js'
-import { placeWinged, type WingedOptions } from './winged.js'
+import { placeWinged } from './winged.js'
+import type { WingedOptions } from './winged-options.js'
 
 export interface MixedThrustOptions extends WingedOptions {
   /** Which rotors tilt forward in cruise; `'ahead'` of the wing when left out. The others only lift. */

@@ -1,5 +1,6 @@
 import type { Layout } from './parts.js'
-import { placeWinged, type WingedOptions } from './winged.js'
+import { placeWinged } from './winged.js'
+import type { WingedOptions } from './winged-options.js'
 
 /**
  * Vectored thrust: every rotor lifts in hover and tilts forward to push in cruise.

@@ -176,6 +176,32 @@ describe('layouts for any input', () => {
     )
   })
 
+  it('layout.lossLimits answers with finite numbers in order or refuses by name', () => {
+    let answered = 0
+    fc.assert(
+      fc.property(fc.array(mostlySane, { minLength: 6, maxLength: 6 }), (x) => {
+        const limit = () =>
+          layout.lossLimits({
+            units: layout.units(layout.multirotor({ count: 8, rotorRadius: v(x, 0) }), {
+              maxThrust: 3e3 * v(x, 1),
+              torqueRatio: v(x, 2) / 10,
+            }),
+            masses: [400 * v(x, 3)],
+            usableShare: v(x, 4) / 3,
+            across: v(x, 5) / 10,
+          })
+        const numbers = numbersOf(limit)
+        expect(numbers.every(Number.isFinite)).toBe(true)
+        if (numbers.length === 0) return
+        answered += 1
+        const { forward, aft } = limit()
+        expect(forward[0]).toBeGreaterThanOrEqual(aft[0] ?? Number.NaN)
+      }),
+      { numRuns: 60, seed: 20_308 },
+    )
+    expect(answered).toBeGreaterThan(5)
+  })
+
   it('answers at least 95 of 100 sane layouts, loads and speeds', () => {
     const sane = fc.sample(fc.array(within(0.5, 1.5), { minLength: 12, maxLength: 12 }), { numRuns: 200, seed: 20_303 })
     for (const [name, call] of calls) {

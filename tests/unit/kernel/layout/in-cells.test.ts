@@ -15,8 +15,9 @@ const aboard = layout.loading({
   fixed: [{ name: 'empty', mass: 1500 * u.kg, x: 0 * u.m, y: 0 * u.m }], loads: [{ name: 'seat', mass: 90 * u.kg, x: 1 * u.m, y: 0.4 * u.m }],
 })
 const hover = layout.hoverLimits({ units: lifting, masses: [1500 * u.kg, 1700 * u.kg] })
+const lost = layout.lossLimits({ units: lifting, masses: [1500 * u.kg] })
 const cruise = layout.cruiseLimits(plan, { neutralPoint: 0.5 })
-const margins = layout.gravityMargins({ loading: aboard, limits: [hover, cruise] })
+const margins = layout.gravityMargins({ loading: aboard, limits: [hover, lost, cruise] })
 const margin = margins[0].margin
 const inertia = aboard.full.Izz
 const hub = layout.hubMoment({ thrust: 2 * u.kN, speed: 30 * u.mps, radius: 1.3 * u.m, density: 1.1 * u.kg / u.m3, tipSpeed: 165 * u.mps, solidity: 0.14 })

@@ -42,3 +42,38 @@ it('layout.hoverLimits(options) ends where authority.trim of lift, roll and pitc
     expect(feasible(end + 1e-5 * Math.sign(end))).toBe(false)
   }
 })
+
+it('layout.lossLimits(options) ends where authority.trim fails for the rotor it names, and only there', () => {
+  const maxThrust = 4200
+  const rotors = layout.units(skerryLink, { maxThrust, torqueRatio: 0.1 })
+  const { mass, forward, aft, binds } = layout.lossLimits({ units: rotors, masses: [weight / 9.80665] })
+  expect(mass).toHaveLength(1)
+  const every = rotors.map((_, lost) => lost)
+  const trims = (x: number, lost: number) =>
+    authority.trim({ rotors, weight, centreOfGravity: { x, y: 0 }, lost: [lost] }).feasible
+  for (const [end, rotor, out] of [
+    [forward[0] ?? 0, binds[0]?.forward ?? 0, 1],
+    [aft[0] ?? 0, binds[0]?.aft ?? 0, -1],
+  ] as const) {
+    expect(every.every((lost) => trims(end, lost))).toBe(true)
+    expect(trims(end + 1e-4 * out, rotor)).toBe(false)
+  }
+  const intact = layout.hoverLimits({ units: rotors, masses: [weight / 9.80665] })
+  expect(forward[0]).toBeLessThan(intact.forward[0] ?? 0)
+  expect(aft[0]).toBeGreaterThan(intact.aft[0] ?? 0)
+})
+
+it('layout.lossLimits(options) is empty where no place will do, wider with yaw given up, and narrower with less thrust', () => {
+  const of = (maxThrust: number, more = {}) =>
+    layout.lossLimits({
+      units: layout.units(skerryLink, { maxThrust, torqueRatio: 0.1 }),
+      masses: [weight / 9.80665],
+      ...more,
+    })
+  expect(of(2100)).toMatchObject({ mass: [], forward: [], aft: [], binds: [] })
+  const wide = of(4200, { hold: ['lift', 'roll', 'pitch'] }).forward[0] ?? 0
+  const held = of(4200).forward[0] ?? 0
+  expect(wide).toBeGreaterThanOrEqual(held)
+  expect(of(4200, { usableShare: 0.9 }).forward[0]).toBeLessThan(held)
+  expect(() => of(4200, { hold: ['yawn'] })).toThrow(/hold\[0\]/)
+})
