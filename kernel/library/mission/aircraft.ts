@@ -21,7 +21,7 @@ export interface AircraftOptions {
   /** Drawn from the battery all the time: avionics, cooling, cabin [W]; 0 when left out. */
   readonly hotelPower?: Power
   /** Without one a mission tells energy and power, and no charge. */
-  readonly battery?: EnergyStoreOptions
+  readonly battery?: EnergyStoreOptions | undefined
   /** Least wing-borne speed over stall speed; 1.3 when left out. */
   readonly stallMargin?: Ratio
   /** Speed at which the wing takes over, over stall speed; 1.2 when left out. */
@@ -36,7 +36,7 @@ export interface Aircraft {
   readonly lift: LiftSystem
   readonly cruise: CruiseSystem
   readonly hotelPower: Power
-  readonly battery?: EnergyStore
+  readonly battery?: EnergyStore | undefined
   readonly stallMargin: Ratio
   readonly conversionMargin: Ratio
 }
@@ -79,10 +79,17 @@ const known = new Set([
  */
 export function aircraft(options: AircraftOptions): Aircraft {
   const craft = requireAircraft('mission.aircraft', options)
-  Object.freeze(craft.lift)
-  Object.freeze(craft.cruise)
-  Object.freeze(craft.battery)
-  return Object.freeze(craft)
+  return givenOnly({
+    ...craft,
+    lift: givenOnly(craft.lift),
+    cruise: givenOnly(craft.cruise),
+    battery: Object.freeze(craft.battery),
+  })
+}
+
+/** A frozen record without what was left out: data that crosses cells holds no undefined. */
+function givenOnly<T extends object>(record: T): T {
+  return Object.freeze(Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined))) as T
 }
 
 /** Checks and completes the aircraft of an argument; a record of `mission.aircraft` passes unchanged in content. */
@@ -96,7 +103,7 @@ export function requireAircraft(method: string, options: AircraftOptions | Aircr
   requireNonNegative(method, 'hotelPower', hotelPower, 'W')
   requireWithin(method, 'stallMargin', stallMargin, '1', 1, 3)
   requireWithin(method, 'conversionMargin', conversionMargin, '1', 1, 3)
-  const base = {
+  return {
     mass,
     wingArea,
     polar,
@@ -104,8 +111,8 @@ export function requireAircraft(method: string, options: AircraftOptions | Aircr
     lift: readLiftSystem(method, options.lift),
     cruise: readCruiseSystem(method, options.cruise),
     hotelPower,
+    battery: options.battery === undefined ? undefined : readEnergyStore(method, options.battery),
     stallMargin,
     conversionMargin,
   }
-  return options.battery === undefined ? base : { ...base, battery: readEnergyStore(method, options.battery) }
 }

@@ -9,9 +9,9 @@ export interface CruiseSystemOptions {
   /** From the battery to the shaft. */
   readonly efficiency: Ratio
   /** Rating at the shaft [W]; no limit when left out. */
-  readonly powerLimit?: Power
+  readonly powerLimit?: Power | undefined
   /** Thrust at rest with the rating [N]; no limit of thrust when left out. */
-  readonly staticThrust?: Force
+  readonly staticThrust?: Force | undefined
 }
 
 export type CruiseSystem = CruiseSystemOptions
@@ -24,5 +24,6 @@ export function readCruiseSystem(method: string, options: CruiseSystemOptions): 
   requireShare(method, 'cruise.efficiency', options.efficiency)
   if (options.powerLimit !== undefined) requirePositive(method, 'cruise.powerLimit', options.powerLimit, 'W')
   if (options.staticThrust !== undefined) requirePositive(method, 'cruise.staticThrust', options.staticThrust, 'N')
-  return { ...options }
+  const { propellerEfficiency, efficiency, powerLimit, staticThrust } = options
+  return { propellerEfficiency, efficiency, powerLimit, staticThrust }
 }

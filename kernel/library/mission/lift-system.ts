@@ -11,11 +11,11 @@ export interface LiftSystemOptions {
   /** Of all rotors [m^2]. */
   readonly diskArea: Area
   /** Ideal over actual power in hover, 0 to 1; either this or `profileDrag`. */
-  readonly figureOfMerit?: Ratio
+  readonly figureOfMerit?: Ratio | undefined
   /** Mean section drag coefficient; with it `solidity` and `tipSpeed`. */
-  readonly profileDrag?: Ratio
+  readonly profileDrag?: Ratio | undefined
   /** Blade area over disk area; with it the blade loading is watched. */
-  readonly solidity?: Ratio
+  readonly solidity?: Ratio | undefined
   /** In hover [m/s]; 160 when left out. */
   readonly tipSpeed?: Speed
   /** Induced power over its ideal; 1.15 when left out. */
@@ -29,21 +29,29 @@ export interface LiftSystemOptions {
   /** `'speed'` when left out. */
   readonly control?: RotorControl
   /** At all shafts together [W]; no limit when left out. */
-  readonly powerLimit?: Power
+  readonly powerLimit?: Power | undefined
   /** Number of equal rotors; needed where some of them do not turn. */
-  readonly count?: Ratio
+  readonly count?: Ratio | undefined
   /** Blade loading C_T/sigma at which blades stall in hover; 0.12 when left out. */
   readonly greatestBladeLoading?: Ratio
   /** Added drag area while rotors turn: open doors, rotors out of the body [m^2]; 0 when left out. */
   readonly uncoveredDragArea?: Area
 }
 
-export interface LiftSystem extends LiftSystemOptions {
+/** Completed: every option has its value. */
+export interface LiftSystem {
+  readonly diskArea: Area
+  readonly figureOfMerit?: Ratio | undefined
+  readonly profileDrag?: Ratio | undefined
+  readonly solidity?: Ratio | undefined
   readonly tipSpeed: Speed
   readonly inducedFactor: Ratio
   readonly interference: Ratio
   readonly download: Ratio
+  readonly efficiency: Ratio
   readonly control: RotorControl
+  readonly powerLimit?: Power | undefined
+  readonly count?: Ratio | undefined
   readonly greatestBladeLoading: Ratio
   readonly uncoveredDragArea: Area
 }
@@ -66,7 +74,7 @@ const known = new Set([
 ])
 const controls: readonly RotorControl[] = ['speed', 'pitch']
 
-export function readLiftSystem(method: string, options: LiftSystemOptions): LiftSystem {
+export function readLiftSystem(method: string, options: LiftSystemOptions | LiftSystem): LiftSystem {
   checkOptions(`${method} lift`, options, known)
   const { tipSpeed = 160, inducedFactor = 1.15, interference = 1, download = 0 } = options
   const { control = 'speed', greatestBladeLoading = 0.12, uncoveredDragArea = 0 } = options
@@ -83,13 +91,20 @@ export function readLiftSystem(method: string, options: LiftSystemOptions): Lift
   if (options.count !== undefined) requireWithin(method, 'lift.count', options.count, '1', 1, 1000)
   if (options.solidity !== undefined) requireWithin(method, 'lift.solidity', options.solidity, '1', 1e-4, 1)
   requireLosses(method, options)
+  // Written out rather than spread: a sizing reads this record in every evaluation.
   return {
-    ...options,
+    diskArea: options.diskArea,
+    figureOfMerit: options.figureOfMerit,
+    profileDrag: options.profileDrag,
+    solidity: options.solidity,
     tipSpeed,
     inducedFactor,
     interference,
     download,
+    efficiency: options.efficiency,
     control,
+    powerLimit: options.powerLimit,
+    count: options.count,
     greatestBladeLoading,
     uncoveredDragArea,
   }
