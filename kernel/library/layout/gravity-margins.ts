@@ -48,10 +48,12 @@ export function gravityMargins(options: GravityMarginsOptions): readonly Gravity
   const { forward, aft } = requireLoading(method, options.loading)
   const limits = readGravityLimits(method, options.limits)
   const states = [...forward, ...aft]
-  const margins = limits.flatMap((limit) => [
-    ...tightest(limit, 'forward', limit.forward, states),
-    ...tightest(limit, 'aft', limit.aft, states),
-  ])
+  const heaviest = states.reduce((most, state) => (state.mass > most.mass ? state : most))
+  const margins = limits.flatMap((limit) => {
+    const ends = limit.forward ?? limit.aft
+    if (ends !== undefined && endAt(limit, ends, heaviest.mass) === null) return [beyond(limit, heaviest)]
+    return [...tightest(limit, 'forward', limit.forward, states), ...tightest(limit, 'aft', limit.aft, states)]
+  })
   margins.sort((a, b) => Number(a.met) - Number(b.met) || a.margin - b.margin)
   if (isListening())
     for (const { met, text, margin } of margins)
@@ -87,8 +89,6 @@ function tightest(
   states: readonly LoadingState[],
 ): readonly GravityMargin[] {
   if (ends === undefined) return []
-  const heaviest = states.reduce((most, state) => (state.mass > most.mass ? state : most))
-  if (endAt(limit, ends, heaviest.mass) === null) return [beyond(limit, side, ends, heaviest)]
   const rows = states.map((state) => {
     const end = endAt(limit, ends, state.mass) as number
     return { state, margin: side === 'forward' ? end - state.x : state.x - end }
@@ -102,17 +102,16 @@ function tightest(
   return [{ limit: limit.label, side, margin, mass: state.mass, x: state.x, met, text }]
 }
 
-function beyond(
-  limit: ReadLimit,
-  side: 'forward' | 'aft',
-  ends: readonly number[],
-  state: LoadingState,
-): GravityMargin {
-  const last = ends.at(-1)
-  const margin = last === undefined ? 0 : side === 'forward' ? last - state.x : state.x - last
+/** Heavier than the limit reaches: told once, with how far the centre of gravity lies beyond its last ends, or 0 where it lies between them. */
+function beyond(limit: ReadLimit, state: LoadingState): GravityMargin {
+  const ahead = (limit.forward?.at(-1) ?? state.x) - state.x
+  const behind = state.x - (limit.aft?.at(-1) ?? state.x)
   const most = limit.mass?.at(-1)
   const text = `${limit.label}: ${writeNumber(Math.round(state.mass))} kg is more than ${most === undefined ? 'any mass it holds for' : `the ${writeNumber(most)} kg it reaches to`}.`
-  return { limit: limit.label, side, margin, mass: state.mass, x: state.x, met: false, text }
+  return {
+    ...{ limit: limit.label, side: ahead <= behind ? 'forward' : 'aft', margin: Math.min(0, ahead, behind) },
+    ...{ mass: state.mass, x: state.x, met: false, text },
+  }
 }
 
 function length(metres: number): string {
