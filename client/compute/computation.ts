@@ -66,6 +66,9 @@ export class Computation {
   /** The run has lasted long enough to be shown. */
   #long = false
   #cancelPause: (() => void) | undefined
+  /** What the run was asked for, and what of it has come. */
+  #wanted: ReadonlySet<CellId> = new Set()
+  #come = new Set<CellId>()
   #turn = 0
   #toShare = new Map<CellId, CellResult>()
 
@@ -105,6 +108,12 @@ export class Computation {
 
   get running(): boolean {
     return this.#run !== undefined
+  }
+
+  /** How far the run has come, and the cell that computes now. */
+  get progress(): { readonly done: number; readonly of: number; readonly cell: CellId | undefined } {
+    const [cell] = this.book.computing
+    return { done: this.#come.size, of: this.#wanted.size, cell }
   }
 
   /** Results that someone else computed. */
@@ -172,6 +181,8 @@ export class Computation {
     let end = () => {}
     const run: Run = { controller, done: new Promise((resolve) => (end = resolve)) }
     this.#run = run
+    this.#wanted = new Set(wanted)
+    this.#come = new Set()
     this.#long = false
     const cancelNotice = this.#parts.after(noticeable, () => {
       this.#long = true
@@ -197,6 +208,7 @@ export class Computation {
   async #evaluatePhase(reading: Reading, phase: readonly CellId[], controller: AbortController): Promise<void> {
     const take = (results: readonly CellResult[]) => {
       this.book.accept(results)
+      for (const { cell } of results) if (this.#wanted.has(cell)) this.#come.add(cell)
       this.#events.onChange()
     }
     const { results, ran } = await this.#parts.evaluate(reading, {}, phase, {

@@ -19,6 +19,7 @@ export class Bar {
   readonly #redo: HTMLButtonElement
   readonly #compute: HTMLButtonElement
   readonly #stop: HTMLButtonElement
+  readonly #progress: HTMLElement
 
   constructor(document: Document, commands: BarCommands) {
     this.element = document.createElement('header')
@@ -30,6 +31,8 @@ export class Bar {
     mark.title = 'All notebooks'
     this.#saving = words(document, 'saving', 'connecting')
     this.#readers = words(document, 'readers', '')
+    this.#progress = words(document, 'progress', '')
+    this.#progress.hidden = true
     this.#undo = button(document, 'Undo', keysForAria('undo', 'page'), commands.undo)
     this.#redo = button(document, 'Redo', keysForAria('redo', 'page'), commands.redo)
     this.#compute = button(document, 'Compute all', '', commands.computeAll)
@@ -42,6 +45,7 @@ export class Bar {
       this.#undo,
       this.#redo,
       this.#compute,
+      this.#progress,
       this.#stop,
       button(document, 'Search', keysForAria('search', 'page'), commands.search),
       button(document, 'Print sheets', '', commands.print),
@@ -68,6 +72,12 @@ export class Bar {
   setRunning(running: boolean): void {
     if (!running && this.#stop === document.activeElement) this.#compute.focus()
     this.#stop.hidden = !running
+    this.#progress.hidden = !running
+  }
+
+  /** Not announced: it changes too often to be listened to. */
+  setProgress(text: string): void {
+    if (this.#progress.textContent !== text) this.#progress.textContent = text
   }
 }
 

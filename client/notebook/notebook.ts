@@ -25,6 +25,7 @@ import { Folds } from './folds.js'
 import { listenToKeys } from './keyboard.js'
 import { newsOf } from './news.js'
 import { snapshotOfPage } from './page-data.js'
+import { progressWords } from './progress.js'
 import { Search } from './search.js'
 import { makeSheetEnd } from './sheet-end.js'
 import { surfaces } from './surfaces.js'
@@ -55,6 +56,9 @@ export class OpenNotebook {
   #view: SheetView
   #longRun = false
   #drawing = false
+  /** When the sheet was drawn last, and when the present run began to be shown [ms]. */
+  #drawnAt = 0
+  #runningSince = 0
 
   constructor(main: HTMLElement, data: PageData, pipeline: Pipeline) {
     this.#main = main
@@ -339,13 +343,15 @@ export class OpenNotebook {
     })
   }
 
-  /** Many changes in one turn are drawn once. */
+  /** Many changes in one turn are drawn once, and results that come one upon another once in a frame. */
   #drawSoon(): void {
     if (this.#drawing) return
     this.#drawing = true
-    queueMicrotask(() => {
+    const draw = () => {
       if (this.#drawing) this.#draw()
-    })
+    }
+    if (performance.now() - this.#drawnAt < frame && !document.hidden) requestAnimationFrame(draw)
+    else queueMicrotask(draw)
   }
 
   #draw(): void {
@@ -364,6 +370,8 @@ export class OpenNotebook {
     this.#search.refresh()
     for (const cell of view.cells) this.#sheet.section(cell.id)?.surface?.setDimensions(this.#computation.names)
     if (news !== null) this.#announcer.say(news)
+    if (this.#longRun) this.#showProgress()
+    this.#drawnAt = performance.now()
   }
 
   #follow(snapshot: DocumentSnapshot): void {
@@ -381,8 +389,29 @@ export class OpenNotebook {
   #showLongRun(running: boolean): void {
     this.#longRun = running
     this.#bar.setRunning(running)
+    if (running) this.#watchRun()
     if (running) this.#announcer.say('Computing; Escape stops it.')
   }
+
+  /** The time goes on also while one cell takes long. */
+  #watchRun(): void {
+    this.#runningSince = performance.now()
+    this.#showProgress()
+    const clock = setInterval(() => {
+      if (this.#longRun) this.#showProgress()
+      else clearInterval(clock)
+    }, 1000)
+  }
+
+  #showProgress(): void {
+    const { done, of, cell } = this.#computation.progress
+    const number = cell === undefined ? undefined : this.#sheet.section(cell)?.view.number
+    const progress = { done, of, ...(number === undefined ? {} : { cell: number }) }
+    this.#bar.setProgress(progressWords(progress, performance.now() - this.#runningSince))
+  }
 }
+
+/** One frame of a screen [ms]. */
+const frame = 16
 
 const sizingCells = (snapshot: DocumentSnapshot) => snapshot.cells.filter((cell) => cell.kind === 'sizing')
