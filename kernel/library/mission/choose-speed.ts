@@ -1,8 +1,8 @@
 /** The speed of a wing-borne segment: given, or by rule; never below the floor. */
 import { InvalidInput } from '../errors.js'
 import { advise, isListening } from '../recorder.js'
-import type { Orders } from './fly-segment.js'
 import { bestRangeSpeed, greatestSpeed, type LevelPower, leastPowerSpeed, setLevelPower } from './level-speed.js'
+import type { Orders } from './orders.js'
 import type { Progress } from './progress.js'
 import type { SpeedChoice, SpeedRule } from './segment.js'
 
