@@ -1,4 +1,4 @@
-import { hottest } from '../battery/pack-state.js'
+import { adviseTemperature, coldest, hottest } from '../battery/pack-state.js'
 import { requirePositive, requireRepresentable, requireWithin } from '../check.js'
 import { checkOptions, InvalidInput } from '../errors.js'
 import { requireChoice } from '../outside.js'
@@ -68,7 +68,7 @@ export function fly(options: FlyOptions): FlownMission {
   const { stateOfCharge = 1, cellTemperature = 298.15, steps = 'fine', maxStep = 10 } = options
   const { ambient = cellTemperature } = options
   requireWithin(method, 'stateOfCharge', stateOfCharge, '1', 0, 1)
-  requireWithin(method, 'cellTemperature', cellTemperature, 'K', 200, hottest)
+  requireWithin(method, 'cellTemperature', cellTemperature, 'K', coldest, hottest)
   requireWithin(method, 'ambient', ambient, 'K', 150, hottest)
   requireChoice(method, 'steps', steps, ['fine', 'coarse'])
   requirePositive(method, 'maxStep', maxStep, 's')
@@ -85,7 +85,10 @@ export function fly(options: FlyOptions): FlownMission {
   const grain = steps === 'coarse' ? coarse : maxStep === 10 ? fine : { ...fine, maxStep }
   const { progress, missing } = flyAll(method, craft, options, grain, track)
   const answer = reportFlown(progress, track, missing)
-  if (isListening()) adviseMission(method, progress.moment, answer)
+  if (isListening()) {
+    adviseTemperature(method, craft.battery.cell, cellTemperature)
+    adviseMission(method, progress.moment, answer)
+  }
   return answer
 }
 

@@ -1,5 +1,6 @@
 /** Segments on the wing: climbs and descents in layers, and level flight for a time or a distance. */
 import { InvalidInput } from '../errors.js'
+import { advise, isListening } from '../recorder.js'
 import { chooseSpeed } from './choose-speed.js'
 import { layer, type Orders } from './orders.js'
 import type { Progress } from './progress.js'
@@ -25,6 +26,8 @@ export function slope(progress: Progress, segment: ClimbSegment | DescentSegment
     const speed = chooseSpeed(progress, segment, up ? 'best endurance' : 'best range', tailwind, index, orders)
     setTrim(point, moment, speed, 0, craft.maximumLift)
     const rate = up ? (segment.rate ?? climbRate(progress, index, orders)) : -(segment.rate ?? 2.5)
+    const glide = (point.drag * speed) / moment.weight
+    if (k === 0 && -rate > glide && isListening()) adviseSteep(orders.method, -rate, glide, index)
     setPropulsion(point, moment, point.drag + (moment.weight * rate) / speed)
     leg.duration = step / rate
     leg.distance = (Math.sqrt(Math.max(0, speed * speed - rate * rate)) + tailwind) * leg.duration
@@ -105,5 +108,16 @@ function refuseWind(tailwind: number, speed: number, index: number, { method }: 
     value: tailwind,
     unit: 'm/s',
     accepted: `above ${(-speed).toPrecision(4)} m/s: against more wind than its speed the aircraft never arrives`,
+  })
+}
+
+function adviseSteep(method: string, rate: number, glide: number, index: number): void {
+  advise({
+    code: 'DESCENT_STEEP',
+    method,
+    quantity: `segments[${index}].rate`,
+    value: rate,
+    range: [0, glide],
+    message: `The descent at ${rate.toFixed(1)} m/s in segment ${index + 1} is steeper than the glide (${glide.toFixed(1)} m/s there): something must brake, and no power is given back.`,
   })
 }

@@ -279,6 +279,16 @@ describe('mission.fly(options)', () => {
     expect(heard.advisories.map((one) => one.code)).toEqual(['VORTEX_RING', 'BLADE_LOADING'])
   })
 
+  it('warns of a descent steeper than the glide and of cells that are too cold', () => {
+    const steep = [
+      { kind: 'climb' as const, to: 600, rate: 3 },
+      { kind: 'descent' as const, to: 0, rate: 8 },
+    ]
+    const heard = listenWhile(() => fly(steep, { cellTemperature: 250 }))
+    expect(heard.advisories.map((one) => one.code)).toEqual(['DESCENT_STEEP', 'CELL_TEMPERATURE'])
+    expect(heard.advisories[0]?.message).toContain('in segment 2 is steeper than the glide')
+  })
+
   it('with coarse steps keeps energy and charge within a thousandth, and no path', () => {
     const coarse = mission.fly({ aircraft: craft, segments: sector, ...day, steps: 'coarse' })
     expectClose(coarse.energy, flown.energy, 1e-4)
