@@ -51,6 +51,42 @@ describe('the published duty of one cell (Bills et al., Scientific Data 10:344, 
   })
 })
 
+describe('the closed forms of range and endurance (Hepperle, NATO STO-MP-AVT-209 paper 9, 2012; equations from memory)', () => {
+  /** A store of constant voltage without loss: nothing but its energy. */
+  const ideal = battery.cell({ capacity: 3600, mass: 0.05, openCircuitVoltage: 4, resistance: 1e-9, minimumVoltage: 1 })
+  const mass = 2000
+  const aircraftOf = (liftToDrag: number, specificEnergy: number, share: number, efficiency: number) =>
+    mission.aircraft({
+      mass,
+      wingArea: 14,
+      maximumLift: 10,
+      polar: { zeroLiftDrag: 1 / (2 * liftToDrag), inducedFactor: 1 / (2 * liftToDrag) },
+      lift: { diskArea: 40, figureOfMerit: 0.7, efficiency: 0.9 },
+      cruise: { propellerEfficiency: efficiency, efficiency: 1 },
+      battery: { cell: ideal, series: 100, parallel: (specificEnergy * share * mass) / (100 * ideal.energy), floor: 0 },
+    })
+
+  it('are what mission.fly flies with an ideal store: range-01, 247.79 km to empty at the best lift-to-drag ratio', () => {
+    const aircraft = aircraftOf(15, (200 * u.Wh) / u.kg, 0.3, 0.75)
+    const range = 247.79 * u.km
+    const nearly = mission.fly({ aircraft, segments: [{ kind: 'cruise', distance: range * 0.9999 }] })
+    expect(nearly.feasible).toBe(true)
+    expect(nearly.stateOfCharge).toBeCloseTo(1e-4, 4)
+    const beyond = mission.fly({ aircraft, segments: [{ kind: 'cruise', distance: range * 1.001 }] })
+    expect(beyond).toMatchObject({ feasible: false, status: 'charge floor' })
+    expect((beyond.second * (beyond.rows[0]?.speed ?? 0)) / range).toBeCloseTo(1, 4)
+  })
+
+  it('are what mission.fly flies for a time: endur-01, 3964.7 s at 50 m/s', () => {
+    // The lift coefficient at 50 m/s is not 1 here: area and polar follow from the ratio asked for at that speed.
+    const area = (mass * u.g0) / (0.5 * 1.225 * 50 ** 2)
+    const aircraft = { ...aircraftOf(12, (200 * u.Wh) / u.kg, 0.3, 0.75), wingArea: area }
+    const flown = mission.fly({ aircraft, segments: [{ kind: 'loiter', speed: 50, time: 5000 }] })
+    expect(flown.status).toBe('charge floor')
+    expect(flown.second / 3964.656636).toBeCloseTo(1, 6)
+  })
+})
+
 describe('common practice, no source: what stowing the stopped rotors buys (row 8)', () => {
   // A drag cut near 17 % fits the sizes quoted; the same energy, the same mass.
   const craftOf = (share: number, more = {}) =>
