@@ -13,6 +13,7 @@ import {
   splitCell,
 } from '../../../client/live/cell-operations.js'
 import { cellsOf, ownEdit, snapshotOf, sourceOf } from '../../../client/live/document.js'
+import { carryOver } from '../../../client/live/rebase.js'
 import { undoFor } from '../../../client/live/undo.js'
 import { CellId, marginNumbers } from '../../../shared/contracts/index.js'
 
@@ -308,5 +309,24 @@ describe('undo of cells', () => {
     undo.undo()
     undo.wroteField({ field: 'date', from: '', to: 'June' })
     expect(undo.canRedo()).toBe(false)
+  })
+})
+
+describe('carrying work into a new life of the document', () => {
+  it('carryOver(confirmed, mine, target) brings kinds, numbers and places along', () => {
+    const confirmed = three()
+    const mine = offline(confirmed)
+    moveCellTo(mine, id('c'), 0)
+    changeKind(mine, id('b'), 'rationale')
+    addCell(mine, 'sizing', id('a'), id('x'), 'x')
+    const target = three()
+    carryOver(snapshotOf(confirmed), snapshotOf(mine), target)
+    expect(snapshotOf(target).cells.map(({ id, kind }) => `${id} ${kind}`)).toEqual([
+      'c sizing',
+      'a sizing',
+      'x sizing',
+      'b rationale',
+    ])
+    expect(seen(target)).toBe(seen(mine))
   })
 })
