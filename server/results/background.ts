@@ -1,5 +1,5 @@
 /** Computes notebooks on the server so that a first reader finds numbers; one at a time, never in the way of a request. */
-import type { NotebookId } from '../../shared/contracts/index.js'
+import { type NotebookId, Trouble } from '../../shared/contracts/index.js'
 import type { ServerKernel } from '../kernel.js'
 import type { LiveDocuments } from '../live/index.js'
 import type { Log } from '../log.js'
@@ -44,7 +44,9 @@ export class Background {
     for (const id of this.#waiting) {
       this.#waiting.delete(id)
       await this.#compute(id).catch((error: unknown) => {
-        if (!this.#closed)
+        // One that was moved to the bin while it waited is no trouble.
+        const isGone = error instanceof Trouble && error.code === 'NOTEBOOK_UNKNOWN'
+        if (!this.#closed && !isGone)
           this.#options.log.warn({ error, id }, 'a notebook could not be computed on the server; browsers will')
       })
     }
