@@ -18,7 +18,7 @@ const known = new Set(demandKeys)
  * `cruisePower` [W], `thrust` [N], `distance` [m]
  * @throws InvalidInput as `mission.fly`
  * @method As `mission.fly`, with the coarse slices of transitions.
- * @validity As `mission.fly`: energy within 1e-3 of it.
+ * @validity As `mission.fly`: energy within 2e-3 of it.
  * @source As `mission.fly`.
  * @example
  * const craft = mission.aircraft({
