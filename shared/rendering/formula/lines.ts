@@ -137,12 +137,19 @@ function numberBox(named: NamedValue, path: readonly string[]): { box: Box | und
   if (value?.kind === 'truth') return { box: word(value.value ? 'true' : 'false'), bare: false }
   if (value?.kind === 'text' && value.text.length <= 60) return { box: word(value.text), bare: false }
   if (value?.kind !== 'number') return { box: undefined, bare: false }
-  const whole = path.length === 0
-  const { number, unit } = formatQuantity(value.si, whole ? named.dimension : null, whole ? named.unit : undefined)
-  return {
-    box: { box: 'number', number, unit },
-    bare: !whole || (named.dimension === null && named.unit === undefined),
-  }
+  const { dimension, unit: asked } = unitsOf(named, path)
+  const { number, unit } = formatQuantity(value.si, dimension, asked)
+  return { box: { box: 'number', number, unit }, bare: dimension === null && asked === undefined }
+}
+
+/** Of a value, or of a field of a record or of a record in a list; a count is a pure number. */
+function unitsOf(named: NamedValue, path: readonly string[]): { dimension: string | null; unit: string | undefined } {
+  if (path.length === 0) return { dimension: named.dimension, unit: named.unit }
+  const field = path.at(-1) ?? ''
+  if (named.value.kind === 'list' && field === 'length') return { dimension: '1', unit: undefined }
+  const deep = named.value.kind === 'list' ? 2 : 1
+  if (path.length !== deep) return { dimension: null, unit: undefined }
+  return { dimension: named.columns?.[field] ?? null, unit: named.units?.[field] }
 }
 
 function memberOf(value: ResultValue, path: readonly string[]): ResultValue | undefined {

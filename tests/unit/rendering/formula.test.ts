@@ -174,6 +174,34 @@ describe('linesOf', () => {
     expect(first?.notes).toEqual(['numbers whose unit is not known are in SI'])
   })
 
+  it('linesOf(cell) shows members in the units that the checker and the author gave them', () => {
+    const rows: NamedValue = {
+      name: 'rows',
+      dimension: null,
+      columns: { mass: 'kg', power: 'kg m^2 s^-3' },
+      units: { power: 'W' },
+      value: {
+        kind: 'list',
+        length: 1,
+        items: [
+          {
+            kind: 'record',
+            entries: [
+              ['mass', { kind: 'number', si: 12 }],
+              ['power', { kind: 'number', si: 5000 }],
+            ],
+            more: 0,
+          },
+        ],
+      },
+    }
+    const cell = cellOf('const y = rows[0].power / rows[0].mass + 2 * rows.length', [rows, number('y', 1, '1')])
+    expect(wordsOf(cell)).toEqual([
+      'y = rows 0 power / rows 0 mass + 2 · rows length = (5 000 W) / (12 kg) + 2 · 1 = 1',
+    ])
+    expect(linesOf(cell, sheetContext({ cells: [cell] }))[0]?.notes).toEqual([])
+  })
+
   it('linesOf(cell) gives functions and their steps as formulas for any argument', () => {
     const code =
       'const motorsAt = (mass) => hoverAt(mass).power * ratio ** 1.5\nfunction e(m, d) { const t = d / v; return m * t }'
