@@ -15,6 +15,7 @@ const benchmarks = {
   missions: 'kernel/missions.js',
   cell: 'cell.js',
   page: 'page.js',
+  'long-page': 'long-page.js',
 }
 
 const say = (sentence) => process.stdout.write(`${sentence}\n`)
