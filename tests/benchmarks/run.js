@@ -12,6 +12,7 @@ const benchmarks = {
   closures: 'kernel/closures.js',
   'blade-element': 'kernel/blade-element.js',
   lattice: 'kernel/lattice.js',
+  authority: 'kernel/authority.js',
   missions: 'kernel/missions.js',
   cell: 'cell.js',
   page: 'page.js',

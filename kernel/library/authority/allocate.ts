@@ -35,8 +35,8 @@ export function buildProblem(
   const count = limits.length
   const unit = weight / count
   const alive = Array.from({ length: count }, (_, at) => at).filter((at) => !lost.has(at) && (limits[at] as number) > 0)
-  // An arm this small against the longest is rounding: a rotor in line with the centre of gravity turns nothing.
-  const nothing = 1e-12 * Math.max(largest(rows.roll), largest(rows.pitch), largest(rows.yaw))
+  // An arm this small against the longest is rounding, and below what the linear program resolves: such a rotor turns nothing.
+  const nothing = 1e-9 * Math.max(largest(rows.roll), largest(rows.pitch), largest(rows.yaw))
   const arm = forAxes((axis) => (isForce(axis) || largest(rows[axis]) <= nothing ? 1 : largest(rows[axis])))
   const scaled = (axis: Axis, at: number) => {
     const value = rows[axis][at] as number

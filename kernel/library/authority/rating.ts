@@ -1,5 +1,5 @@
 /** What a rotor, its motor and controller must be able to give over normal hover: the peak after a loss with steering on top. */
-import { requireShare } from '../check.js'
+import { requireRepresentable, requireWithin } from '../check.js'
 import { checkOptions } from '../errors.js'
 import { requireChoice } from '../outside.js'
 import type { Ratio } from '../quantity.js'
@@ -67,7 +67,7 @@ const known = new Set([...knownConditions, 'acceleration', 'inertia', 'usableSha
  * @equation t = max over cases, axes and ways of (min t with B f = (W, +-I a), 0 <= f_i <= t); thrust ratio r = n t/(W s); by speed:
  * torque r, power r^(3/2); by pitch at one speed: torque and power r^(3/2)
  * @param options - `rotors` (their `maxThrust` is not used), `weight` [N], `hold`, `centresOfGravity`, `disturbances`, `simultaneous` as
- * `authority.margin`; `acceleration` `{ roll, pitch, yaw }` [rad/s^2] to be kept with `inertia` [kg m^2]; `usableShare` s (1); `control` `'speed'` or `'pitch'` (`'speed'`)
+ * `authority.margin`; `acceleration` `{ roll, pitch, yaw }` [rad/s^2] to be kept with `inertia` [kg m^2]; `usableShare` s (1; 0.01 or more); `control` `'speed'` or `'pitch'` (`'speed'`)
  * @returns `thrustToHover`, `torqueToHover`, `powerToHover`, `currentToHover`, `peakShare` (of the weight); `cases` with their `peakShare` or
  * `cannotHold`, and `steerable`; `notMet` those of them that no thrust meets; `feasible` when there are none
  * @throws InvalidInput as `authority.margin`, for an acceleration without inertia, a share that is none, and an unknown option
@@ -86,7 +86,7 @@ export function rating(options: RatingOptions): Rating {
   checkOptions(method, options, known)
   const conditions = readConditions(method, options)
   const { usableShare = 1, control = 'speed' } = options
-  requireShare(method, 'usableShare', usableShare)
+  requireWithin(method, 'usableShare', usableShare, '1', 0.01, 1)
   requireChoice(method, 'control', control, ['speed', 'pitch'])
   const acceleration = readAcceleration(method, 'acceleration', options.acceleration)
   const turning = attitude.some((axis) => acceleration[axis] > 0)
@@ -99,6 +99,7 @@ export function rating(options: RatingOptions): Rating {
   const peakShare = Math.max(0, ...met) / usableShare
   const ratio = peakShare * conditions.count
   const power = ratio ** 1.5
+  requireRepresentable(method, ratio + power)
   const torque = control === 'speed' ? ratio : power
   return {
     feasible: met.length === cases.length,

@@ -1,11 +1,13 @@
 /** Trims of random plans against HiGHS, an independent solver: least peaks by its linear programs, thrusts by its quadratic ones. */
-import loadHighs from 'highs'
+import highsLibrary from 'highs'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { preloaded } from '../../../../kernel/library/index.js'
 import { randomPlan, seededShare } from './plans.js'
 
 const { authority } = preloaded
 const axes = ['lift', 'roll', 'pitch', 'yaw'] as const
+// Its types are those of its CommonJS form, in which the function is a member; what an ES module gets is the function itself.
+const loadHighs = highsLibrary as unknown as typeof highsLibrary.default
 type Solver = Awaited<ReturnType<typeof loadHighs>>
 let highs: Solver
 

@@ -12,7 +12,7 @@ describe('authority.effectiveness(options)', () => {
     const rows = authority.effectiveness({ rotors: [{ x: 1, y: 2, spin: -1, maxThrust: 1, torqueRatio: 0.3 }] })
     expect(rows).toMatchObject({ lift: [1], pitch: [1], yaw: [-0.3] })
     expect(rows.roll[0]).toBe(-2)
-    expect([rows.side[0], rows.forward[0]].map(Math.abs)).toEqual([0, 0])
+    expect([rows.side[0] ?? 1, rows.forward[0] ?? 1].map(Math.abs)).toEqual([0, 0])
   })
 
   it('leans the thrust with lateral and longitudinal cant: a lean forward pulls, and yaws by its arm to the side', () => {
