@@ -5,6 +5,7 @@ import { openDrawingQueue } from './browser-drawing.js'
 import type { CellCommands } from './cell-actions.js'
 import { CellSection } from './cell-section.js'
 import { listenToDrags } from './drag.js'
+import type { DrawingQueue } from './drawing-queue.js'
 import { readFigures } from './figure-reader.js'
 import { OpenLines } from './open-lines.js'
 
@@ -13,7 +14,7 @@ export class Sheet {
   readonly #rows: HTMLElement
   readonly #commands: CellCommands
   readonly #sections = new Map<CellId, CellSection>()
-  readonly #drawings = openDrawingQueue(window)
+  readonly #drawings: DrawingQueue
   #numbers = ''
 
   /** `view` is what the server drew into `main`. */
@@ -23,6 +24,7 @@ export class Sheet {
     this.#main = main
     this.#rows = rows
     this.#commands = commands
+    this.#drawings = openDrawingQueue(window)
     const context = sheetContext(view)
     for (const cell of view.cells) {
       const drawn = rows.querySelector<HTMLElement>(`:scope > [data-cell="${CSS.escape(cell.id)}"]`)
