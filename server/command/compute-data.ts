@@ -25,13 +25,14 @@ export function computationAsData(computed: Computed): unknown {
     overrides,
     results: Object.fromEntries(
       finished.flatMap((result) =>
-        result.values.map(({ name, value, dimension, unit }) => [
+        result.values.map(({ name, value, dimension, unit, columns }) => [
           name,
           {
             cell: result.cell,
             ...plainValue(value),
             dimension,
             ...(unit === undefined ? {} : { unit }),
+            ...(columns === undefined ? {} : { columns }),
           },
         ]),
       ),
