@@ -34,7 +34,8 @@ describe('the worked sizing in a browser', () => {
     // 0.766 per cent of gross mass for one of payload: ten per cent more payload is about 1765 kg.
     await untilValue(page, 'closure', 'grossMass', /^1.7\d\d/)
     await untilState(page, 'mass-figure', 'current')
-    expect(await figure()).not.toBe(before)
+    // Drawn in its turn, a moment after its numbers.
+    await expect.poll(figure, { timeout: 20_000 }).not.toBe(before)
     await untilSaved(page)
     await page.keyboard.press('Control+z')
     await untilValue(page, 'closure', 'grossMass', /^1.637/)
