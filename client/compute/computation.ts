@@ -43,6 +43,9 @@ const grace = 200
 /** A run shorter than this is not announced. [ms] */
 const noticeable = 150
 
+/** Cells whose formulas are read in one go: some milliseconds. */
+const formulasAtOnce = 20
+
 interface Run {
   readonly controller: AbortController
   readonly done: Promise<void>
@@ -151,7 +154,7 @@ export class Computation {
       if (turn !== this.#turn) return
       const { graph, program } = reading
       this.#graph = graph
-      this.#formulas = formulasOf(graph)
+      void this.#readFormulas(graph, turn)
       this.#findings = findingsByCell(graph, this.#report)
       this.book.setProgram(program)
       this.#events.onChange()
@@ -163,6 +166,19 @@ export class Computation {
     } catch (error) {
       this.#events.onTrouble(`Computing did not begin: ${error instanceof Error ? error.message : String(error)}`)
     }
+  }
+
+  /** Those of a long sheet are read some at a time, so that the page answers meanwhile; of a short one at once. */
+  async #readFormulas({ cells, shadowed }: Graph, turn: number): Promise<void> {
+    const formulas = new Map<CellId, readonly Formula[]>()
+    for (let at = 0; at < cells.length; at += formulasAtOnce) {
+      if (at > 0) await new Promise<void>((resolve) => void this.#parts.after(0, resolve))
+      if (turn !== this.#turn) return
+      const some = formulasOf({ cells: cells.slice(at, at + formulasAtOnce), shadowed })
+      for (const [cell, read] of some) formulas.set(cell, read)
+    }
+    this.#formulas = formulas
+    if (cells.length > formulasAtOnce) this.#events.onChange()
   }
 
   async #endOvertakenRun(): Promise<void> {

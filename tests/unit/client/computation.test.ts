@@ -121,6 +121,19 @@ describe('Computation', () => {
     expect([stateOf(computation, 'a'), stateOf(computation, 'b')]).toEqual(['current', 'computing'])
   })
 
+  it('progress says how many of the wanted cells have come, and which computes now', async () => {
+    const { computation, calls, edit } = bench()
+    await edit({ a: 'a1', b: 'b1' })
+    calls[0]?.options.onBegin?.(id('a'))
+    expect(computation.progress).toEqual({ done: 0, of: 2, cell: 'a' })
+    calls[0]?.options.onResult?.(result('a', 'a1'))
+    calls[0]?.options.onBegin?.(id('b'))
+    expect(computation.progress).toEqual({ done: 1, of: 2, cell: 'b' })
+    calls[0]?.finish([result('a', 'a1'), result('b', 'b1')])
+    await settled()
+    expect(computation.progress).toEqual({ done: 2, of: 2, cell: undefined })
+  })
+
   it('setCells(cells) ends a run that an edit has overtaken, and runs the slow cell after the others', async () => {
     const { computation, calls, edit, pass } = bench({ c: ['slow'] })
     await edit({ slow: 's1', b: 'b1', c: 'c1' })
