@@ -9,6 +9,7 @@ import {
   cellNumbers,
   drag,
   leave,
+  listen,
   more,
   pressOn,
   splitAtLine,
@@ -33,6 +34,7 @@ describe('cells', () => {
     const other = await bench.visit(path)
     await untilSaved(page)
     await untilSaved(other.page)
+    await listen(page)
     const undo = async (step: string) => {
       await page.keyboard.press('Control+z')
       await untilSaid(page, `Undone: ${step}.`)

@@ -124,7 +124,27 @@ export async function drag(page: Page, id: string, before: string, drop: () => P
   await page.mouse.up()
 }
 
-/** Waits until the page says something aloud. */
-export async function untilSaid(page: Page, words: string | RegExp): Promise<void> {
-  await page.locator('.announcements', { hasText: words }).waitFor({ state: 'attached', timeout: patience })
+/** Hears from now on what the page says aloud: the next sentence takes the place of one before a test could look. */
+export async function listen(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    const said: string[] = []
+    Object.assign(window, { said })
+    const region = document.querySelector('.announcements')
+    if (region === null) throw new Error('the page says nothing aloud')
+    new MutationObserver(() => said.push(region.textContent ?? '')).observe(region, { childList: true, subtree: true })
+  })
+}
+
+/** Waits until the page has said these words since `listen` or the last call; what was said up to them is forgotten. */
+export async function untilSaid(page: Page, words: string): Promise<void> {
+  await page.waitForFunction(
+    (wanted) => {
+      const said = (window as unknown as { said: string[] }).said
+      const index = said.findIndex((sentence) => sentence.includes(wanted))
+      if (index >= 0) said.splice(0, index + 1)
+      return index >= 0
+    },
+    words,
+    { timeout: patience },
+  )
 }
