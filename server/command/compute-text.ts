@@ -9,6 +9,7 @@ import {
 } from '../../shared/contracts/index.js'
 import { readHeading } from '../../shared/rendering/code/index.js'
 import { formatQuantity } from '../../shared/rendering/quantity/index.js'
+import { groupAdvisories, groupWords } from '../../shared/rendering/sheet/advisory-groups.js'
 import { numberedFinding, numberedResult } from '../../shared/rendering/sheet/cell-numbers.js'
 import { recordTable } from '../../shared/rendering/sheet/record-table.js'
 import { cellNumbers } from './cell-numbers.js'
@@ -66,7 +67,7 @@ function cellLines(result: CellResult, nameOf: NameOf): string[] {
     ...result.values.flatMap(valueLine),
     ...result.values.flatMap(tableLines),
     ...result.requirements.map(requirementLine),
-    ...result.advisories.map((advisory) => `  advisory: ${advisory.message}`),
+    ...groupAdvisories(result.advisories).map((group) => `  advisory: ${groupWords(group)}`),
     ...result.log.map((line) => `  log: ${line}`),
   ]
 }

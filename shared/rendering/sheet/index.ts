@@ -1,3 +1,4 @@
+export { groupAdvisories, groupWords } from './advisory-groups.js'
 export { renderCalculation, renderFindings } from './calculation-column.js'
 export { renderCell, renderFigures, renderNumber } from './cell.js'
 export { numberedFinding, numberedResult, withCellNumbers } from './cell-numbers.js'

@@ -2,18 +2,19 @@
 import type { Advisory, CellError } from '../../contracts/index.js'
 import { element } from '../dom.js'
 import type { CellView, SheetContext } from '../view.js'
+import { groupAdvisories, groupWords } from './advisory-groups.js'
 import { cellLink } from './context.js'
 
-/** A bordered note per advisory; the word says what it is, so that no colour has to. */
+/** A bordered note per kind of advisory; the word says what it is, so that no colour has to. */
 export function renderAdvisories(document: Document, advisories: readonly Advisory[]): HTMLElement[] {
-  return advisories.map((advisory) =>
+  return groupAdvisories(advisories).map((group) =>
     element(
       document,
       'p',
-      { class: 'advisory', 'data-code': advisory.code },
+      { class: 'advisory', 'data-code': group.worst.code },
       element(document, 'strong', {}, 'Advisory'),
-      ` (${advisory.method}): `,
-      advisory.message,
+      ` (${group.worst.method}): `,
+      groupWords(group),
     ),
   )
 }
