@@ -1,8 +1,8 @@
 /**
  * Thrusts of least sum of squares with given sums and limits: what makes a trim unique once its peak is known.
  *
- * An active-set method of our own: the kept libraries for quadratic programs that run in a cell give up on sets that have shrunk to a
- * point, and that is what the thrusts under a least peak often are. Starting from a point that satisfies everything, every step keeps
+ * An active-set method of our own, because the thrusts under a least peak often have one point only to choose from, and a general
+ * quadratic program has to find its way into such a set first. Starting from a point that satisfies everything, every step keeps
  * the sums and the limits, so that at worst the answer is not quite the least one.
  *
  * Source: Nocedal, J., Wright, S. J., Numerical Optimization, 2nd edition, 2006, algorithm 16.3.
