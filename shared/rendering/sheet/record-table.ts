@@ -19,6 +19,8 @@ export interface RecordTable {
   /** `3 rows`, `first 100 of 250 rows`, with a word on units where none are known. */
   readonly remark: string
   readonly stated: boolean
+  /** Whether every cell can be read as it stands: none is a record or list of its own. */
+  readonly plain: boolean
   readonly heads: readonly RecordTableHead[]
   /** Text by row and column. */
   readonly rows: readonly (readonly string[])[]
@@ -49,6 +51,7 @@ export function recordTable(named: NamedValue): RecordTable | null {
     label: named.label ?? humaniseName(named.name),
     remark: remarkOf(columns, rows.length, value.length),
     stated: named.stated === true,
+    plain: rows.every((row) => row.entries.every(([, entry]) => entry.kind !== 'record' && entry.kind !== 'list')),
     heads: columns.map(headOf),
     rows: rows.map((row) => columns.map((column) => cellText(row, column))),
   }

@@ -4,13 +4,13 @@ import { element } from '../dom.js'
 import { typesetNodes } from '../quantity/index.js'
 import { type RecordTable, recordTable } from './record-table.js'
 
-/** Stated tables stand open; others do where the cell states nothing, and fold away where it does. */
+/** Stated tables stand open; others do where the cell states nothing and every cell can be read as it stands. */
 export function renderRecordTables(document: Document, values: readonly NamedValue[]): HTMLElement[] {
   const anyStated = values.some((value) => value.stated === true)
   return values
     .map(recordTable)
     .filter((table) => table !== null)
-    .map((table) => renderRecordTable(document, table, table.stated || !anyStated))
+    .map((table) => renderRecordTable(document, table, table.stated || (!anyStated && table.plain)))
 }
 
 function renderRecordTable(document: Document, table: RecordTable, open: boolean): HTMLElement {

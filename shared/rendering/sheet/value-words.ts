@@ -34,5 +34,8 @@ function listWords(items: readonly ResultValue[], length: number): string {
     return `table of ${countOf(length, 'row')}`
   if (!simple) return `list of ${length}`
   const first = items.slice(0, length > shownItems + 1 ? shownItems : length).map(valueWords)
-  return length > first.length ? `${first.join(', ')}, … (${length} in all)` : first.join(', ')
+  // Sentences follow one another; anything shorter is a list.
+  const sentences = first.every((words) => words.endsWith('.'))
+  const shown = first.join(sentences ? ' ' : ', ')
+  return length > first.length ? `${shown}${sentences ? '' : ','} … (${length} in all)` : shown
 }

@@ -113,25 +113,25 @@ describe('spotAt', () => {
 })
 
 describe('stepFor', () => {
-  it('stepFor(reading, step, key) walks along a series and stops at its ends', () => {
-    const first = stepFor(reading, undefined, 'ArrowRight')
+  it('stepFor(reading, step, command) walks along a series and stops at its ends', () => {
+    const first = stepFor(reading, undefined, 'next value')
     expect(first).toEqual({ series: 0, point: 0 })
-    expect(stepFor(reading, first, 'ArrowRight')).toEqual({ series: 0, point: 1 })
-    expect(stepFor(reading, first, 'ArrowLeft')).toEqual({ series: 0, point: 0 })
-    expect(stepFor(reading, first, 'End')).toEqual({ series: 0, point: 8 })
-    expect(stepFor(reading, { series: 0, point: 8 }, 'ArrowRight')).toEqual({ series: 0, point: 8 })
-    expect(stepFor(reading, { series: 0, point: 8 }, 'Home')).toEqual({ series: 0, point: 0 })
+    expect(stepFor(reading, first, 'next value')).toEqual({ series: 0, point: 1 })
+    expect(stepFor(reading, first, 'previous value')).toEqual({ series: 0, point: 0 })
+    expect(stepFor(reading, first, 'last value')).toEqual({ series: 0, point: 8 })
+    expect(stepFor(reading, { series: 0, point: 8 }, 'next value')).toEqual({ series: 0, point: 8 })
+    expect(stepFor(reading, { series: 0, point: 8 }, 'first value')).toEqual({ series: 0, point: 0 })
   })
 
-  it('stepFor(reading, step, key) goes to the nearest point of the next series', () => {
-    expect(stepFor(reading, { series: 0, point: 4 }, 'ArrowDown')).toEqual({ series: 1, point: 4 })
-    expect(stepFor(reading, { series: 1, point: 8 }, 'ArrowDown')).toEqual({ series: 2, point: 1 })
-    expect(stepFor(reading, { series: 0, point: 4 }, 'ArrowUp')).toEqual({ series: 0, point: 4 })
+  it('stepFor(reading, step, command) goes to the nearest point of the next series', () => {
+    expect(stepFor(reading, { series: 0, point: 4 }, 'next series')).toEqual({ series: 1, point: 4 })
+    expect(stepFor(reading, { series: 1, point: 8 }, 'next series')).toEqual({ series: 2, point: 1 })
+    expect(stepFor(reading, { series: 0, point: 4 }, 'previous series')).toEqual({ series: 0, point: 4 })
   })
 
-  it('stepFor(reading, step, key) leaves other keys to the page', () => {
-    expect(stepFor(reading, undefined, 'Tab')).toBeUndefined()
-    expect(stepFor(readFigure({ ...powerCurve, marks: [] }, 720), undefined, 'ArrowRight')).toBeUndefined()
+  it('stepFor(reading, step, command) moves nothing for any other key, or without values', () => {
+    expect(stepFor(reading, undefined, undefined)).toBeUndefined()
+    expect(stepFor(readFigure({ ...powerCurve, marks: [] }, 720), undefined, 'next value')).toBeUndefined()
   })
 
   it('stepWords(reading, step) says series, place and values; stepSpot(reading, step) shows the same', () => {

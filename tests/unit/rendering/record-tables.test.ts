@@ -131,6 +131,16 @@ describe('renderFigures(document, cell)', () => {
     expect(table?.hasAttribute('open')).toBe(true)
   })
 
+  it('folds tables that are not stated and hold records or lists of their own', () => {
+    const [table] = drawn(tableOf([{ way: 'bare', gain: { low: 1, high: 2 } }]))
+    expect(table?.hasAttribute('open')).toBe(false)
+  })
+
+  it('sets sentences of a list one after the other, and anything shorter with commas', () => {
+    const table = recordTable(tableOf([{ limits: ['It must stop.', 'It must start.'], parts: ['hub', 'pod'] }]))
+    expect(table?.rows).toEqual([['It must stop. It must start.', 'hub, pod']])
+  })
+
   it('folds tables that are not stated where the cell states something else', () => {
     const open = (...values: NamedValue[]) => Array.from(drawn(...values)).map((table) => table.hasAttribute('open'))
     const stated = number('mass', 5, 'kg', { stated: true })
