@@ -89,7 +89,10 @@ export function trim(options: TrimOptions): Trim {
     momentSlope,
     momentAtZeroLift,
   }
-  requireRepresentable(method, angle + answer.liftCoefficient + answer.tailLiftCoefficient + momentAtZeroLift)
+  requireRepresentable(
+    method,
+    momentSlope + angle + answer.liftCoefficient + answer.tailLiftCoefficient + momentAtZeroLift,
+  )
   adviseTrim(angle, momentSlope)
   return answer
 }
