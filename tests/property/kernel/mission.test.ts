@@ -2,94 +2,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { preloaded } from '../../../kernel/library/index.js'
-import { anything, numbersOf, type V, v, within } from './any-input.js'
+import { answersAnything, within } from './any-input.js'
+import { calls } from './calls/mission.js'
+import { runs, slowRuns } from './runs.js'
 
 const { battery, mission, rotor, u } = preloaded
-const numRuns = 1000
+const numRuns = runs
 
-/** One absurd value among many sane ones reaches further than twenty absurd ones, which the first check refuses. */
-const mostlySane = fc.oneof({ weight: 25, arbitrary: within(0.01, 3) }, { weight: 1, arbitrary: anything })
-
-/** An aircraft of any numbers; mostly sane ones, so that methods are reached. */
-const anyCraft = (x: V) => ({
-  mass: 1e3 * v(x, 0),
-  wingArea: 10 * v(x, 1),
-  maximumLift: v(x, 2),
-  polar: { zeroLiftDrag: 0.03 * v(x, 3), inducedFactor: 0.04 * v(x, 4) },
-  lift: {
-    diskArea: 30 * v(x, 5),
-    figureOfMerit: v(x, 6) / 3,
-    download: v(x, 7) / 10,
-    efficiency: 0.9,
-    count: 8,
-    solidity: 0.1,
-    powerLimit: 3e5 * v(x, 8),
-  },
-  cruise: { propellerEfficiency: 0.8, efficiency: 0.9, powerLimit: 1e5 * v(x, 9), staticThrust: 3e3 },
-  hotelPower: 1e3 * v(x, 10),
-  battery: { cell: battery.cells.power18650, series: 200, parallel: 30 * v(x, 11), rating: 'peak' as const },
-})
-const air = (x: V) => ({ altitude: 1e3 * v(x, 12), temperatureOffset: 5 * v(x, 13) })
-const anySegments = (x: V) => [
-  { kind: 'hover' as const, time: 30 * v(x, 14) },
-  { kind: 'vertical climb' as const, height: 30 * v(x, 15), rate: v(x, 16) },
-  { kind: 'transition' as const, acceleration: v(x, 17) },
-  { kind: 'climb' as const, to: 1e3 * v(x, 12) + 500 * v(x, 15), rate: v(x, 16) },
-  { kind: 'cruise' as const, distance: 1e4 * v(x, 18), tailwind: 10 * (1 - v(x, 16)) },
-  { kind: 'reserve' as const, time: 300 * v(x, 14), speed: 30 * v(x, 18) },
-  { kind: 'return transition' as const, stoppedRotors: 1 },
-  { kind: 'balked landing' as const },
-  { kind: 'landing' as const, height: 10, rate: v(x, 17), massChange: -10 * v(x, 15) },
-]
-
-const calls: readonly [string, number, (x: V) => unknown][] = [
-  ['mission.aircraft', 12, (x) => ({ ...mission.aircraft(anyCraft(x)), battery: undefined })],
-  ['mission.segments', 19, (x) => mission.segments(anySegments(x))],
-  ['mission.speeds', 15, (x) => mission.speeds({ aircraft: anyCraft(x), ...air(x), tailwind: 10 * v(x, 14) })],
-  [
-    'mission.trim',
-    16,
-    (x) => mission.trim({ aircraft: anyCraft(x), ...air(x), speed: 20 * v(x, 14), acceleration: v(x, 15) }),
-  ],
-  ['mission.corridor', 15, (x) => mission.corridor({ aircraft: anyCraft(x), ...air(x), to: 20 * v(x, 14), points: 8 })],
-  [
-    'mission.powerAgainstSpeed',
-    15,
-    (x) => mission.powerAgainstSpeed({ aircraft: anyCraft(x), ...air(x), to: 30 * v(x, 14), points: 9 }),
-  ],
-  [
-    'mission.transition',
-    17,
-    (x) =>
-      mission.transition({
-        aircraft: anyCraft(x),
-        ...air(x),
-        acceleration: v(x, 14),
-        speed: 20 * v(x, 15),
-        stoppedRotors: v(x, 16),
-      }),
-  ],
-  [
-    'mission.fly',
-    21,
-    (x) => {
-      const cells = { stateOfCharge: v(x, 19) / 3, cellTemperature: 150 + 100 * v(x, 20) }
-      return mission.fly({ aircraft: anyCraft(x), ...air(x), ...cells, segments: anySegments(x), steps: 'coarse' })
-    },
-  ],
-  ['mission.demand', 19, (x) => mission.demand({ aircraft: anyCraft(x), ...air(x), segments: anySegments(x) })],
-]
-
-describe('for any arguments', () => {
-  it.each(calls)('%s gives finite numbers or a typed error', (_, count, call) => {
-    fc.assert(
-      fc.property(fc.array(mostlySane, { minLength: count, maxLength: count }), (values) => {
-        expect(numbersOf(() => call(values)).every(Number.isFinite)).toBe(true)
-      }),
-      { numRuns },
-    )
-  })
-})
+answersAnything('every call on missions', calls, 20_291)
 
 /** Inside the box of what flies, as shares of its sides. */
 const sane = fc.record({
@@ -144,7 +64,7 @@ describe('for any aircraft that flies', () => {
         const energy = flown.rows.reduce((sum, row) => sum + row.energy, 0)
         expect(Math.abs(energy / flown.energy - 1)).toBeLessThan(1e-9)
       }),
-      { numRuns: 300 },
+      { numRuns: slowRuns(300) },
     )
   })
 
@@ -201,7 +121,7 @@ describe('for any aircraft that flies', () => {
           mission.fly({ aircraft: craftOf({ ...s, parallel }), segments: sector, steps: 'coarse' }).deficits.energy
         expect(lack(s.parallel * 1.1)).toBeLessThan(lack(s.parallel))
       }),
-      { numRuns: 200 },
+      { numRuns: slowRuns(200) },
     )
   })
 })

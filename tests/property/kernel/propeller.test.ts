@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { InvalidInput, preloaded } from '../../../kernel/library/index.js'
 import { within } from './any-input.js'
+import { runs, slowRuns } from './runs.js'
 
 const { air, propeller, section, u } = preloaded
 const ground = air.standard(0)
@@ -40,7 +41,7 @@ describe('propeller.bladeElement', () => {
           expect(loads.efficiency).toBeCloseTo((j * loads.thrustCoefficient) / loads.powerCoefficient, 9)
         },
       ),
-      { numRuns: 1000, seed: 40_276 },
+      { numRuns: runs, seed: 40_276 },
     )
   })
 })
@@ -73,7 +74,7 @@ describe('propeller.estimate and propeller.minimumInducedLoss', () => {
           }
         },
       ),
-      { numRuns: 1000, seed: 40_277 },
+      { numRuns: runs, seed: 40_277 },
     )
   })
 
@@ -96,7 +97,7 @@ describe('propeller.estimate and propeller.minimumInducedLoss', () => {
           expect(Math.abs(met.efficiency - design.efficiency)).toBeLessThan(0.01)
         },
       ),
-      { numRuns: 200, seed: 40_278 },
+      { numRuns: slowRuns(200), seed: 40_278 },
     )
   })
 })
@@ -128,7 +129,7 @@ describe('section.coefficients', () => {
           expect(one.drag).toBeGreaterThan(0)
         },
       ),
-      { numRuns: 1000, seed: 40_279 },
+      { numRuns: runs, seed: 40_279 },
     )
   })
 
@@ -145,7 +146,7 @@ describe('section.coefficients', () => {
         expect(other.lift).toBeCloseTo(one.lift, 9)
         expect(other.drag).toBeCloseTo(one.drag, 9)
       }),
-      { numRuns: 1000, seed: 40_280 },
+      { numRuns: runs, seed: 40_280 },
     )
   })
 })

@@ -2,279 +2,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { preloaded } from '../../../kernel/library/index.js'
-import { anything, flatten, numbersOf, type V, v, within } from './any-input.js'
+import { answersAnything, flatten, within } from './any-input.js'
+import { calls } from './calls/rotor.js'
+import { runs, slowRuns } from './runs.js'
 
-const { air, propeller, rotor, section } = preloaded
+const { air, rotor, section } = preloaded
 const ground = air.standard(0)
 
-const blade = (values: V) => ({
-  ...ground,
-  radius: v(values, 0),
-  chord: v(values, 1),
-  blades: Math.round(v(values, 2)),
-  tipSpeed: 100 * v(values, 3),
-  section: { liftSlope: 5.7, minimumDrag: 0.01 },
-})
-
-const calls: readonly [string, number, (values: V) => unknown][] = [
-  ['rotor.axial', 4, (x) => rotor.axial({ climbSpeed: v(x, 0), thrust: v(x, 1), diskArea: v(x, 2), density: v(x, 3) })],
-  ['rotor.vortexRingFit', 1, (x) => rotor.vortexRingFit(-v(x, 0))],
-  [
-    'rotor.climb to a power',
-    5,
-    (x) =>
-      rotor.climb({
-        climbSpeed: v(x, 0),
-        thrust: v(x, 1),
-        diskArea: v(x, 2),
-        density: v(x, 3),
-        inducedFactor: v(x, 4),
-      }),
-  ],
-  [
-    'rotor.climb to a speed',
-    6,
-    (x) =>
-      rotor.climb({
-        power: 1e3 * v(x, 0),
-        thrust: v(x, 1),
-        diskArea: v(x, 2),
-        density: v(x, 3),
-        inducedFactor: v(x, 4),
-        profilePower: v(x, 5),
-      }),
-  ],
-  [
-    'rotor.descent',
-    5,
-    (x) =>
-      rotor.descent({
-        descentSpeed: v(x, 0),
-        thrust: v(x, 1),
-        diskArea: v(x, 2),
-        density: v(x, 3),
-        inducedFactor: v(x, 4),
-      }),
-  ],
-  [
-    'rotor.edgewise',
-    9,
-    (x) =>
-      rotor.edgewise({
-        thrust: v(x, 0),
-        speed: v(x, 1),
-        radius: v(x, 2),
-        density: v(x, 3),
-        tipSpeed: v(x, 4),
-        solidity: v(x, 5) / 3,
-        inducedFactor: v(x, 6),
-        profileDrag: v(x, 7),
-        diskTilt: v(x, 8) - 1.5,
-      }),
-  ],
-  [
-    'rotor.download',
-    4,
-    (x) =>
-      rotor.download({
-        blockedArea: v(x, 0),
-        dragCoefficient: v(x, 1),
-        diskArea: 10 * v(x, 2),
-        wakeFactor: v(x, 3),
-      }),
-  ],
-  [
-    'rotor.overlap',
-    5,
-    (x) =>
-      rotor.overlap({
-        radius: v(x, 0),
-        positions: [
-          [v(x, 1), v(x, 2)],
-          [v(x, 3), v(x, 4)],
-        ],
-      }),
-  ],
-  [
-    'rotor.coaxial',
-    4,
-    (x) => rotor.coaxial({ thrust: v(x, 0), diskArea: v(x, 1), density: v(x, 2), upperShare: v(x, 3) / 3 }),
-  ],
-  ['rotor.tipLoss', 2, (x) => rotor.tipLoss({ thrustCoefficient: v(x, 0) / 10, blades: Math.round(v(x, 1)) })],
-  [
-    'rotor.prandtlLoss',
-    3,
-    (x) => rotor.prandtlLoss({ blades: Math.round(v(x, 0)), station: v(x, 1) / 3, inflowRatio: v(x, 2) }),
-  ],
-  [
-    'rotor.smallAngleHover',
-    4,
-    (x) =>
-      rotor.smallAngleHover({
-        solidity: v(x, 0) / 3,
-        liftSlope: 4 * v(x, 1),
-        pitch: v(x, 2) / 3,
-        station: v(x, 3) / 3,
-      }),
-  ],
-  [
-    'rotor.ducted',
-    5,
-    (x) =>
-      rotor.ducted({
-        thrust: v(x, 0),
-        diskArea: v(x, 1),
-        density: v(x, 2),
-        expansionRatio: v(x, 3),
-        figureOfMerit: v(x, 4) / 3,
-      }),
-  ],
-  [
-    'rotor.ductInCruise',
-    5,
-    (x) =>
-      rotor.ductInCruise({
-        diameter: v(x, 0),
-        chord: v(x, 1),
-        sectionDrag: v(x, 2),
-        lift: v(x, 3),
-        dynamicPressure: v(x, 4),
-      }),
-  ],
-  [
-    'rotor.bladeElement',
-    6,
-    (x) => rotor.bladeElement({ ...blade(x), collective: v(x, 4) - 1.5, axialSpeed: 50 * (v(x, 5) - 1.5) }),
-  ],
-  [
-    'rotor.bladeElement in other air',
-    6,
-    (x) =>
-      rotor.bladeElement({
-        ...blade(x),
-        density: v(x, 4),
-        dynamicViscosity: 1e-5 * v(x, 5),
-        collective: 0.1,
-        section: { liftSlope: 5.7, minimumDrag: 0.01, referenceReynolds: 1e6, thickness: 0.12 },
-      }),
-  ],
-  [
-    'rotor.collectiveForThrust',
-    5,
-    (x) => rotor.collectiveForThrust({ ...blade(x), elements: 8, thrust: 100 * v(x, 4) }),
-  ],
-  [
-    'propeller.ideal',
-    4,
-    (x) => propeller.ideal({ thrust: v(x, 0), speed: v(x, 1), diskArea: v(x, 2), density: v(x, 3) }),
-  ],
-  [
-    'propeller.estimate',
-    8,
-    (x) =>
-      propeller.estimate({
-        thrust: v(x, 0),
-        speed: v(x, 1),
-        radius: v(x, 2),
-        density: v(x, 3),
-        tipSpeed: 100 * v(x, 4),
-        solidity: v(x, 5) / 3,
-        profileDrag: v(x, 6),
-        inducedFactor: v(x, 7),
-      }),
-  ],
-  [
-    'propeller.bladeElement',
-    6,
-    (x) => propeller.bladeElement({ ...blade(x), bladeAngle: v(x, 4) / 2, advanceRatio: v(x, 5) }),
-  ],
-  [
-    'propeller.bladeAngleForThrust',
-    6,
-    (x) => propeller.bladeAngleForThrust({ ...blade(x), elements: 8, thrust: 100 * v(x, 4), advanceRatio: v(x, 5) }),
-  ],
-  [
-    'propeller.tipSpeedForThrust',
-    6,
-    (x) => {
-      const { tipSpeed, ...rest } = blade(x)
-      return propeller.tipSpeedForThrust({
-        ...rest,
-        elements: 8,
-        thrust: tipSpeed,
-        speed: 20 * v(x, 4),
-        bladeAngle: v(x, 5) / 3,
-      })
-    },
-  ],
-  [
-    'propeller.efficiencyMap',
-    6,
-    (x) =>
-      propeller.efficiencyMap({
-        ...blade(x),
-        elements: 8,
-        bladeAngles: [v(x, 4) / 2],
-        advanceRatios: [v(x, 5), v(x, 5) + 0.2],
-      }),
-  ],
-  [
-    'propeller.minimumInducedLoss',
-    7,
-    (x) =>
-      propeller.minimumInducedLoss({
-        ...ground,
-        thrust: 100 * v(x, 0),
-        speed: 30 * v(x, 1),
-        radius: v(x, 2),
-        rootCutout: 0.1 * v(x, 3),
-        blades: Math.round(v(x, 4)),
-        tipSpeed: 100 * v(x, 5),
-        liftCoefficient: v(x, 6),
-        elements: 8,
-        section: { liftSlope: 5.7, minimumDrag: 0.01 },
-      }),
-  ],
-  [
-    'section.coefficients of a linear section',
-    8,
-    (x) => {
-      const made = section.linear({
-        liftSlope: 3 * v(x, 0),
-        minimumDrag: v(x, 1) / 10,
-        zeroLiftAngle: (v(x, 2) - 1.5) / 5,
-        dragRise: v(x, 3) / 10,
-        maximumLift: v(x, 4),
-        referenceReynolds: 1e6 * v(x, 5),
-      })
-      return section.coefficients({ section: made, angleOfAttack: v(x, 6) - 1.5, reynolds: 1e6 * v(x, 7) })
-    },
-  ],
-  [
-    'section.coefficients of a table section',
-    6,
-    (x) => {
-      const made = section.table({
-        polars: [
-          { reynolds: 1e5, angle: [-0.3, v(x, 0) / 10, 0.3], lift: [-1, v(x, 1), 1], drag: [0.1, v(x, 2), 0.1] },
-          { reynolds: 1e6 * v(x, 3), angle: [-0.2, 0, 0.2], lift: [-1, 0, 1.1], drag: [0.1, 0.01, 0.1] },
-        ],
-      })
-      return section.coefficients({ section: made, angleOfAttack: v(x, 4), reynolds: 1e5 * v(x, 5), mach: v(x, 4) / 3 })
-    },
-  ],
-]
-
-describe('every call on rotors, propellers and sections', () => {
-  it.each(calls)('%s gives finite numbers or an error that names the argument, for any input', (_, count, call) => {
-    fc.assert(
-      fc.property(fc.array(anything, { minLength: count, maxLength: count }), (values) => {
-        for (const number of numbersOf(() => call(values))) expect(Number.isFinite(number)).toBe(true)
-      }),
-      { numRuns: 1000, seed: 40_261 },
-    )
-  })
-})
+answersAnything('every call on rotors, propellers and sections', calls, 40_261)
 
 describe('rotor.axial', () => {
   const disk = { thrust: 5000, diskArea: 20, density: 1.2 }
@@ -288,7 +23,7 @@ describe('rotor.axial', () => {
         const allowed = 12 * 10 ** step + 2 * Math.sqrt(10 ** step)
         expect(Math.abs(at(ratio + 10 ** step) - at(ratio))).toBeLessThan(allowed)
       }),
-      { numRuns: 1000, seed: 40_262 },
+      { numRuns: runs, seed: 40_262 },
     )
   })
 
@@ -307,7 +42,7 @@ describe('rotor.axial', () => {
           expect(one.power / (thrust * scale)).toBeCloseTo(unit.power / 2, 6)
         },
       ),
-      { numRuns: 1000, seed: 40_263 },
+      { numRuns: runs, seed: 40_263 },
     )
   })
 
@@ -318,7 +53,7 @@ describe('rotor.axial', () => {
         const balance = (inducedVelocity * Math.abs(ratio * hover + inducedVelocity)) / hover ** 2
         expect(balance).toBeCloseTo(1, 9)
       }),
-      { numRuns: 1000, seed: 40_264 },
+      { numRuns: runs, seed: 40_264 },
     )
   })
 })
@@ -338,7 +73,7 @@ describe('rotor.climb and rotor.descent', () => {
         const { power } = rotor.climb({ ...flight, climbSpeed })
         expect(rotor.climb({ ...flight, power }).climbSpeed).toBeCloseTo(climbSpeed, 6)
       }),
-      { numRuns: 1000, seed: 40_265 },
+      { numRuns: runs, seed: 40_265 },
     )
   })
 
@@ -350,7 +85,7 @@ describe('rotor.climb and rotor.descent', () => {
         expect(down.power / up.power).toBeCloseTo(1, 12)
         expect(up.hoverPower / up.power).toBeCloseTo(1, 12)
       }),
-      { numRuns: 1000, seed: 40_266 },
+      { numRuns: runs, seed: 40_266 },
     )
   })
 })
@@ -376,7 +111,7 @@ describe('rotor.edgewise', () => {
         const through = Math.hypot(o.speed * Math.cos(o.diskTilt), o.speed * Math.sin(o.diskTilt) + w)
         expect((w * through) / loading).toBeCloseTo(1, 9)
       }),
-      { numRuns: 1000, seed: 40_267 },
+      { numRuns: runs, seed: 40_267 },
     )
   })
 
@@ -388,7 +123,7 @@ describe('rotor.edgewise', () => {
         const climbing = rotor.axial({ ...disk, climbSpeed: o.speed })
         expect(square.inducedVelocity / climbing.inducedVelocity).toBeCloseTo(1, 6)
       }),
-      { numRuns: 1000, seed: 40_268 },
+      { numRuns: runs, seed: 40_268 },
     )
   })
 
@@ -399,7 +134,7 @@ describe('rotor.edgewise', () => {
         const faster = rotor.edgewise({ ...level, speed: o.speed + more })
         expect(faster.inducedPower).toBeLessThanOrEqual(rotor.edgewise(level).inducedPower * (1 + 1e-12))
       }),
-      { numRuns: 1000, seed: 40_269 },
+      { numRuns: runs, seed: 40_269 },
     )
   })
 })
@@ -443,7 +178,7 @@ describe('rotor.bladeElement', () => {
         const answer = rotor.bladeElement({ ...optionsOf(s), collective: s.collective, axialSpeed: s.axialSpeed })
         for (const number of flatten(answer)) expect(Number.isFinite(number)).toBe(true)
       }),
-      { numRuns: 1000, seed: 40_270 },
+      { numRuns: runs, seed: 40_270 },
     )
   })
 
@@ -455,7 +190,7 @@ describe('rotor.bladeElement', () => {
         expect(hovering.figureOfMerit).toBeLessThan(1)
         expect(climbing.figureOfMerit).toBeLessThan(1)
       }),
-      { numRuns: 1000, seed: 40_271 },
+      { numRuns: runs, seed: 40_271 },
     )
   })
 
@@ -472,7 +207,7 @@ describe('rotor.bladeElement', () => {
         expect(other.thrustCoefficient).toBeCloseTo(-one.thrustCoefficient, 9)
         expect(other.torqueCoefficient).toBeCloseTo(one.torqueCoefficient, 9)
       }),
-      { numRuns: 1000, seed: 40_272 },
+      { numRuns: runs, seed: 40_272 },
     )
   })
 
@@ -494,7 +229,7 @@ describe('rotor.bladeElement', () => {
         expect(other.thrustCoefficient).toBeCloseTo(one.thrustCoefficient, 8)
         expect(other.torqueCoefficient).toBeCloseTo(one.torqueCoefficient, 8)
       }),
-      { numRuns: 1000, seed: 40_273 },
+      { numRuns: runs, seed: 40_273 },
     )
   })
 
@@ -517,7 +252,7 @@ describe('rotor.bladeElement', () => {
         // A sloping thrust of some 700 N per m/s at most, and the vertical tangent of the windmill branch.
         expect(Math.abs(at(axialSpeed + 1e-4) - at(axialSpeed))).toBeLessThan(2 + 500 * Math.sqrt(1e-4))
       }),
-      { numRuns: 300, seed: 40_274 },
+      { numRuns: slowRuns(300), seed: 40_274 },
     )
   })
 
@@ -530,7 +265,7 @@ describe('rotor.bladeElement', () => {
         const found = rotor.collectiveForThrust({ ...options, thrust })
         expect(found.thrust / thrust).toBeCloseTo(1, 8)
       }),
-      { numRuns: 200, seed: 40_275 },
+      { numRuns: slowRuns(200), seed: 40_275 },
     )
   })
 })

@@ -1,104 +1,17 @@
 /** What must hold for any input: a typed error or a finite answer, and the laws that the physics obeys. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { DoesNotClose, InvalidInput, KernelError, preloaded } from '../../../kernel/library/index.js'
+import { DoesNotClose, InvalidInput, preloaded } from '../../../kernel/library/index.js'
+import { answersAnything } from './any-input.js'
+import { calls } from './calls/slice.js'
+import { runs, slowRuns } from './runs.js'
 
-const { air, battery, drag, rotor, sizing, wing } = preloaded
+const { air, drag, rotor, sizing } = preloaded
 
-/** Anything a cell might pass: sane, absurd, zero, negative, not a number, text. */
-const anything = fc.oneof(
-  { weight: 4, arbitrary: fc.double({ min: 0.01, max: 1e5, noNaN: true }) },
-  fc.double(),
-  fc.constantFrom(0, -0, 1, -1, Number.MAX_VALUE, Number.MIN_VALUE, Number.NaN, Number.POSITIVE_INFINITY),
-  fc.constant('5' as unknown as number),
-)
 const share = fc.double({ min: 0.05, max: 1, noNaN: true })
 const size = fc.double({ min: 0.1, max: 1e5, noNaN: true })
 
-/** Runs a call; gives its numbers, or nothing where it refused with an error of the kernel. */
-function numbersOf(call: () => unknown): number[] {
-  try {
-    const answer = call()
-    if (typeof answer === 'number') return [answer]
-    return Object.values(answer as object).filter((value) => typeof value === 'number')
-  } catch (error) {
-    expect(error).toBeInstanceOf(KernelError)
-    return []
-  }
-}
-
-const calls: readonly [string, number, (v: readonly number[]) => unknown][] = [
-  ['air.standard', 2, ([a = 0, b = 0]) => air.standard(a, b)],
-  ['air.densityAltitude', 1, ([a = 0]) => air.densityAltitude(a)],
-  ['air.geopotentialAltitude', 1, ([a = 0]) => air.geopotentialAltitude(a)],
-  ['air.dynamicViscosity', 1, ([a = 0]) => air.dynamicViscosity(a)],
-  [
-    'rotor.hover by merit',
-    4,
-    ([thrust = 0, diskArea = 0, density = 0, figureOfMerit = 0]) =>
-      rotor.hover({ thrust, diskArea, density, figureOfMerit }),
-  ],
-  [
-    'rotor.hover by blades',
-    8,
-    ([
-      thrust = 0,
-      radius = 0,
-      density = 0,
-      tipSpeed = 0,
-      solidity = 0,
-      inducedFactor = 0,
-      profileDrag = 0,
-      speedOfSound = 0,
-    ]) => rotor.hover({ thrust, radius, density, tipSpeed, solidity, inducedFactor, profileDrag, speedOfSound }),
-  ],
-  [
-    'wing.stallSpeed',
-    4,
-    ([weight = 0, density = 0, wingArea = 0, maximumLift = 0]) =>
-      wing.stallSpeed({ weight, density, wingArea, maximumLift }),
-  ],
-  [
-    'drag.polar',
-    3,
-    ([zeroLiftDrag = 0, aspectRatio = 0, spanEfficiency = 0]) =>
-      drag.polar({ zeroLiftDrag, aspectRatio, spanEfficiency }),
-  ],
-  [
-    'drag.powerRequired',
-    6,
-    ([zeroLiftDrag = 0, inducedFactor = 0, weight = 0, wingArea = 0, density = 0, speed = 0]) =>
-      drag.powerRequired({ polar: { zeroLiftDrag, inducedFactor }, weight, wingArea, density, speed }),
-  ],
-  [
-    'drag.leastPowerSpeed',
-    6,
-    ([zeroLiftDrag = 0, inducedFactor = 0, weight = 0, wingArea = 0, density = 0, floor = 0]) =>
-      drag.leastPowerSpeed({ polar: { zeroLiftDrag, inducedFactor }, weight, wingArea, density, floor }),
-  ],
-  [
-    'battery.massForEnergy',
-    4,
-    ([energy = 0, specificEnergy = 0, usableShare = 0, capacityLeft = 0]) =>
-      battery.massForEnergy({ energy, specificEnergy, usableShare, capacityLeft }),
-  ],
-  [
-    'battery.usableEnergy',
-    3,
-    ([mass = 0, specificEnergy = 0, usableShare = 0]) => battery.usableEnergy({ mass, specificEnergy, usableShare }),
-  ],
-]
-
-describe('every kernel call', () => {
-  it.each(calls)('%s gives finite numbers or an error of the kernel, for any input', (_, count, call) => {
-    fc.assert(
-      fc.property(fc.array(anything, { minLength: count, maxLength: count }), (values) => {
-        for (const number of numbersOf(() => call(values))) expect(Number.isFinite(number)).toBe(true)
-      }),
-      { numRuns: 2000, seed: 20_261 },
-    )
-  })
-})
+answersAnything('every plain call', calls, 20_261)
 
 describe('laws', () => {
   it('rotor.hover never beats the ideal rotor', () => {
@@ -116,7 +29,7 @@ describe('laws', () => {
         expect(hover.figureOfMerit).toBeLessThan(1)
         expect(hover.power).toBeGreaterThan(hover.idealPower)
       }),
-      { seed: 20_262 },
+      { numRuns: runs, seed: 20_262 },
     )
   })
 
@@ -129,7 +42,7 @@ describe('laws', () => {
         expect(air.standard(height, warmer).density).toBeLessThan(here.density)
         expect(Math.abs(air.densityAltitude(here.density) - height)).toBeLessThan(1e-5)
       }),
-      { seed: 20_263 },
+      { numRuns: runs, seed: 20_263 },
     )
   })
 
@@ -143,7 +56,7 @@ describe('laws', () => {
         const { power } = drag.powerRequired({ ...flight, speed: floor * (1 + other) })
         expect(best.power).toBeLessThanOrEqual(power * (1 + 1e-12))
       }),
-      { seed: 20_264 },
+      { numRuns: runs, seed: 20_264 },
     )
   })
 })
@@ -174,7 +87,7 @@ describe('sizing.close for a convex build-up a + b m + c m^1.5, whose roots are 
         expect(answer.grossMass).toBeLessThanOrEqual(turning)
         expect(answer.growthFactor).toBeGreaterThanOrEqual(1 - 1e-9)
       }),
-      { numRuns: 2000, seed: 20_265 },
+      { numRuns: slowRuns(2000), seed: 20_265 },
     )
   })
 
@@ -190,7 +103,7 @@ describe('sizing.close for a convex build-up a + b m + c m^1.5, whose roots are 
           expect(error instanceof DoesNotClose || error instanceof InvalidInput).toBe(true)
         }
       }),
-      { numRuns: 500, seed: 20_266 },
+      { numRuns: slowRuns(500), seed: 20_266 },
     )
   })
 })

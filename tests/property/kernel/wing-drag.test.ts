@@ -1,196 +1,16 @@
 /** Wing and drag for any input: a typed error or finite numbers; bounds, symmetry and continuity inside. 1,000 samples each. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { InvalidInput, preloaded } from '../../../kernel/library/index.js'
+import { preloaded } from '../../../kernel/library/index.js'
+import { answersAnything } from './any-input.js'
+import { calls } from './calls/wing-drag.js'
+import { runs, slowRuns } from './runs.js'
 
 const { drag, wing } = preloaded
 
-/** Anything a cell might pass: sane, absurd, zero, negative, not a number, text. */
-const anything = fc.oneof(
-  { weight: 5, arbitrary: fc.double({ min: 0.001, max: 20, noNaN: true }) },
-  { weight: 2, arbitrary: fc.double({ min: 0.01, max: 1e7, noNaN: true }) },
-  fc.double(),
-  fc.constantFrom(0, -0, 1, -1, Number.MAX_VALUE, Number.MIN_VALUE, Number.NaN, Number.POSITIVE_INFINITY),
-  fc.constant('5' as unknown as number),
-)
 const share = fc.double({ min: 0, max: 1, noNaN: true })
-const runs = 1000
 
-/** All numbers of an answer, records and lists within it too; nothing where it refused with an error of the kernel. */
-function numbersOf(call: () => unknown): number[] {
-  try {
-    return flatten(call())
-  } catch (error) {
-    expect(error).toBeInstanceOf(InvalidInput)
-    return []
-  }
-}
-
-function flatten(value: unknown): number[] {
-  if (typeof value === 'number') return [value]
-  if (typeof value === 'object' && value !== null) return Object.values(value).flatMap(flatten)
-  return []
-}
-
-/** A call by the names of its numeric options: each is drawn from `anything`. */
-type Call = readonly [name: string, options: readonly string[], call: (options: never) => unknown, fixed: object]
-
-const rotor = ['blades', 'radius', 'chord', 'hubDiameter', 'hubHeight', 'speed', 'density', 'dynamicViscosity']
-const calls: readonly Call[] = [
-  ['wing.planform', ['area', 'span', 'taper', 'sweep', 'sweepChordShare'], wing.planform, {}],
-  ['wing.sweepAt', ['aspectRatio', 'taper', 'sweep', 'from', 'to'], wing.sweepAt, {}],
-  ['wing.sectionLiftSlope', ['efficiency', 'mach', 'reynolds'], wing.sectionLiftSlope, {}],
-  ['wing.liftCurveSlope', ['aspectRatio', 'sectionLiftSlope', 'sweepHalfChord', 'mach'], wing.liftCurveSlope, {}],
-  [
-    'wing.liftingLine',
-    ['aspectRatio', 'taper', 'sectionLiftSlope', 'twist', 'liftCoefficient'],
-    wing.liftingLine,
-    { terms: 12 },
-  ],
-  ['wing.plainFlap', ['chordShare', 'deflection'], wing.plainFlap, {}],
-  [
-    'wing.spanEfficiencyEstimates',
-    ['aspectRatio', 'taper', 'thickness', 'sweepQuarterChord', 'mach', 'bodyWidthShare', 'wingEngines'],
-    wing.spanEfficiencyEstimates,
-    {},
-  ],
-  ['wing.maximumLift', ['sectionMaximum', 'sweepQuarterChord', 'reynolds'], wing.maximumLift, {}],
-  ['wing.manoeuvreLoadFactor', ['mass'], wing.manoeuvreLoadFactor, {}],
-  [
-    'wing.gustLoadFactor',
-    ['wingLoading', 'meanChord', 'liftCurveSlope', 'speed', 'gustSpeed', 'density'],
-    wing.gustLoadFactor,
-    {},
-  ],
-  ['wing.designSpeeds', ['wingLoading', 'maximumLift', 'loadFactor'], wing.designSpeeds, {}],
-  ['wing.tailVolume', ['tailArea', 'tailArm', 'wingArea', 'referenceLength'], wing.tailVolume, {}],
-  [
-    'wing.tailSizing',
-    ['horizontalVolume', 'verticalVolume', 'wingArea', 'span', 'chord', 'tailArm'],
-    wing.tailSizing,
-    {},
-  ],
-  ['wing.downwash', ['liftCurveSlope', 'aspectRatio', 'liftCoefficient', 'spanEfficiency'], wing.downwash, {}],
-  [
-    'wing.neutralPoint',
-    ['liftCurveSlope', 'aerodynamicCentre', 'tailVolume', 'tailLiftCurveSlope', 'downwashSlope', 'bodyPitchSlope'],
-    wing.neutralPoint,
-    {},
-  ],
-  ['wing.staticMargin', ['centreOfGravity', 'pitchCurveSlope', 'liftCurveSlope'], wing.staticMargin, {}],
-  [
-    'wing.trim',
-    [
-      'liftCurveSlope',
-      'zeroLiftMoment',
-      'gravityBehindCentre',
-      'tailVolume',
-      'tailLiftCurveSlope',
-      'tailIncidence',
-      'downwashSlope',
-    ],
-    wing.trim,
-    {},
-  ],
-  [
-    'wing.tailLoad',
-    ['weight', 'dynamicPressure', 'wingArea', 'chord', 'zeroLiftMoment', 'gravityBehindCentre', 'tailArm'],
-    wing.tailLoad,
-    {},
-  ],
-  ['drag.skinFriction', ['reynolds', 'mach', 'laminarShare', 'relativeRoughness'], drag.skinFriction, {}],
-  ['drag.skinFriction with a place', ['reynolds', 'mach', 'transitionReynolds'], drag.skinFriction, {}],
-  ['drag.wingFormFactor', ['thickness', 'thicknessAt', 'mach', 'sweep'], drag.wingFormFactor, {}],
-  ['drag.bodyFormFactor', ['fineness'], drag.bodyFormFactor, {}],
-  ['drag.areaOf', ['drag', 'speed', 'density'], drag.areaOf, {}],
-  ['drag.exposedPart', ['frontalArea', 'count'], drag.exposedPart, { kind: 'wheel and tyre' }],
-  ['drag.boom', ['length', 'diameter', 'speed', 'density', 'dynamicViscosity', 'interference'], drag.boom, {}],
-  ['drag.cooling', ['heat', 'temperatureRise', 'speed', 'density', 'pressureLoss'], drag.cooling, {}],
-  ['drag.stoppedRotor', [...rotor, 'azimuth', 'pitch', 'podDiameter', 'podHeight'], drag.stoppedRotor, {}],
-  ['drag.inLineShielding', ['dragArea', 'frontalArea', 'spacing', 'count', 'wakeGrowth'], drag.inLineShielding, {}],
-  ['drag.stowageOptions', [...rotor, 'count', 'rotorMass', 'ductHeight'], drag.stowageOptions, {}],
-  ['drag.stowageRecord', ['dragArea', 'mechanismMass'], drag.stowageRecord, { name: 'own', source: 'own' }],
-  ['drag.breakEvenGrowth', ['dragCut'], drag.breakEvenGrowth, {}],
-]
-
-describe('every call of wing and drag', () => {
-  it.each(calls)('%s gives finite numbers or InvalidInput, for any input (seed 20262)', (_, names, call, fixed) => {
-    fc.assert(
-      fc.property(fc.array(anything, { minLength: names.length, maxLength: names.length }), (values) => {
-        const options = { ...Object.fromEntries(names.map((name, at) => [name, values[at]])), ...fixed }
-        for (const number of numbersOf(() => call(options as never))) expect(Number.isFinite(number)).toBe(true)
-      }),
-      { numRuns: runs, seed: 20_262 },
-    )
-  })
-
-  it('wing.lattice gives finite numbers or InvalidInput, for any surfaces (seed 20263)', () => {
-    fc.assert(
-      fc.property(fc.array(anything, { minLength: 13, maxLength: 13 }), (v) => {
-        const surface = (from: number) => ({
-          semiSpan: v[from] as number,
-          rootChord: v[from + 1] as number,
-          tipChord: v[from + 2] as number,
-          sweepLeadingEdge: v[from + 3] as number,
-        })
-        const surfaces = [surface(0), { ...surface(4), x: v[8] as number, z: v[9] as number }]
-        const call = () =>
-          wing.lattice({
-            surfaces,
-            spanwise: 3,
-            chordwise: 2,
-            angleOfAttack: v[10] as number,
-            momentCentre: v[11] as number,
-          })
-        for (const number of numbersOf(call)) expect(Number.isFinite(number)).toBe(true)
-      }),
-      { numRuns: runs, seed: 20_263 },
-    )
-  })
-
-  it('drag.buildUp and drag.fitPolar give finite numbers or InvalidInput (seed 20264)', () => {
-    fc.assert(
-      fc.property(fc.array(anything, { minLength: 8, maxLength: 8 }), (v) => {
-        const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0] = v
-        const parts = [
-          { name: 'wing', wettedArea: a, length: b, formFactor: c },
-          { name: 'pod', dragArea: d },
-        ]
-        const built = () => drag.buildUp(parts, { speed: e, density: f, dynamicViscosity: g, wingArea: h })
-        const fitted = () => drag.fitPolar({ lift: [a, b, c, d], drag: [e, f, g, h] })
-        for (const call of [built, fitted])
-          for (const number of numbersOf(call)) expect(Number.isFinite(number)).toBe(true)
-      }),
-      { numRuns: runs, seed: 20_264 },
-    )
-  })
-
-  it('drag.compareStowage gives finite numbers or InvalidInput (seed 20265)', () => {
-    fc.assert(
-      fc.property(fc.array(anything, { minLength: 12, maxLength: 12 }), (v) => {
-        const [a = 0, b = 0, c = 0, d = 0, mass = 0, airframeDragArea = 0, wingArea = 0, aspectRatio = 0] = v
-        const [, , , , , , , , spanEfficiency = 0, density = 0, speed = 0, growthFactor = 0] = v
-        const call = () =>
-          drag.compareStowage({
-            records: [
-              drag.stowageRecord({ name: 'one', dragArea: a, mechanismMass: b, source: 'drawn' }),
-              drag.stowageRecord({ name: 'two', dragArea: c, mechanismMass: d, source: 'drawn' }),
-            ],
-            mass,
-            airframeDragArea,
-            wingArea,
-            aspectRatio,
-            spanEfficiency,
-            density,
-            speed,
-            growthFactor,
-          })
-        for (const number of numbersOf(call)) expect(Number.isFinite(number)).toBe(true)
-      }),
-      { numRuns: runs, seed: 20_265 },
-    )
-  })
-})
+answersAnything('every call of wing and drag', calls, 20_262)
 
 const planar = fc.record({
   semiSpan: fc.double({ min: 1, max: 10, noNaN: true }),
@@ -251,7 +71,7 @@ describe('laws of wings', () => {
         expect(Math.abs(up.pitch + down.pitch)).toBeLessThan(1e-9 * (scale + Math.abs(up.pitchCurveSlope)))
         expect(Math.abs(up.inducedDrag - down.inducedDrag)).toBeLessThan(1e-10 * scale)
       }),
-      { numRuns: runs / 4, seed: 20_267 },
+      { numRuns: slowRuns(250), seed: 20_267 },
     )
   })
 
@@ -268,7 +88,7 @@ describe('laws of wings', () => {
         expect(liftCurveSlope).toBeGreaterThan(0)
         expect(liftCurveSlope).toBeLessThan(2 * Math.PI)
       }),
-      { numRuns: runs / 4, seed: 20_268 },
+      { numRuns: slowRuns(250), seed: 20_268 },
     )
   })
 })

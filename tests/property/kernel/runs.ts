@@ -1,0 +1,10 @@
+/** How many random inputs each property is tried with: 1,000 in `npm test`, what `HOVERFOLIO_RUNS` says at night. */
+const asked = process.env.HOVERFOLIO_RUNS ?? '1000'
+
+/** Inputs for a property that is quick. */
+export const runs = Number(asked)
+if (!Number.isSafeInteger(runs) || runs < 1)
+  throw new RangeError(`HOVERFOLIO_RUNS is "${asked}"; give a whole number above 0, for instance 1000.`)
+
+/** Inputs for a slow property, of which `npm test` tries only so many; as many times more at night as of the quick ones. */
+export const slowRuns = (inAThousand: number): number => Math.max(1, Math.round((inAThousand * runs) / 1000))
