@@ -1,5 +1,5 @@
 /** The cursor in one figure: rings and a line on the drawing, the values beside them, the same words aloud. Never printed. */
-import type { Figure } from '../../shared/contracts/index.js'
+import { commandOf, type Figure } from '../../shared/contracts/index.js'
 import {
   type FigureReading,
   readFigure,
@@ -69,14 +69,15 @@ export class FigureCursor {
   }
 
   #key(event: KeyboardEvent): void {
-    if (event.target !== this.#paper || event.ctrlKey || event.metaKey || event.altKey) return
-    if (event.key === 'Escape' && !this.#values.hidden) {
+    if (event.target !== this.#paper) return
+    const command = commandOf(event, ['figure'])
+    if (command === 'leave values' && !this.#values.hidden) {
       take(event)
       this.#clear()
       this.#say('Left the values.')
       return
     }
-    const step = stepFor(this.#reading, this.#step, event.key)
+    const step = stepFor(this.#reading, this.#step, command)
     if (step === undefined) return
     take(event)
     this.#step = step

@@ -3,8 +3,8 @@
  * here. `Ctrl` is the command key on keyboards that have one. Keys of the browser and of every text field are not repeated.
  */
 
-/** Where a key works: on the whole page, on a cell that has the focus, while writing in a cell, in the search field, while dragging. */
-export type KeyPlace = 'page' | 'cell' | 'editor' | 'search' | 'drag'
+/** Where a key works: on the whole page, on a cell or a figure that has the focus, while writing, in the search field, while dragging. */
+export type KeyPlace = 'page' | 'cell' | 'editor' | 'figure' | 'search' | 'drag'
 
 export interface KeyEntry {
   /** What the page does at it. */
@@ -46,6 +46,13 @@ export const keyTable = [
   { command: 'rename', keys: 'F2', does: 'rename the name at the caret in every cell', where: 'editor' },
   { command: 'split', keys: 'Ctrl+Alt+S', does: 'split the cell before the line of the caret', where: 'editor' },
   { command: 'join', keys: 'Ctrl+Alt+J', does: 'join the cell with the next one', where: 'editor' },
+  { command: 'next value', keys: 'ArrowRight', does: 'read the next value of the series', where: 'figure' },
+  { command: 'previous value', keys: 'ArrowLeft', does: 'read the value before it', where: 'figure' },
+  { command: 'next series', keys: 'ArrowDown', does: 'read the next series, at the value nearest', where: 'figure' },
+  { command: 'previous series', keys: 'ArrowUp', does: 'read the series before it', where: 'figure' },
+  { command: 'first value', keys: 'Home', does: 'read the first value of the series', where: 'figure' },
+  { command: 'last value', keys: 'End', does: 'read the last value of the series', where: 'figure' },
+  { command: 'leave values', keys: 'Escape', does: 'leave the values', where: 'figure' },
   { command: 'next', keys: 'Enter', does: 'go to the next place found', where: 'search' },
   { command: 'previous', keys: 'Shift+Enter', does: 'go to the previous place found', where: 'search' },
   { command: 'close', keys: 'Escape', does: 'end the search at the place found last', where: 'search' },

@@ -1,4 +1,5 @@
 /** What a person points at in a figure: the nearest thing, or the values of every series at the nearest x. */
+import type { KeyCommand } from '../../contracts/index.js'
 import type { FigureReading, ReadPoint } from './reading.js'
 
 export interface Spot {
@@ -79,24 +80,26 @@ export interface Step {
   readonly point: number
 }
 
-/** The next place for a key, or undefined when the key moves nothing. Left and right step through points, up and down through series. */
-export function stepFor(reading: FigureReading, from: Step | undefined, key: string): Step | undefined {
-  const moves = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'Home', 'End']
-  if (!moves.includes(key) || reading.series.length === 0) return undefined
-  if (from === undefined) return { series: 0, point: 0 }
-  const points = reading.series[from.series]?.points ?? []
-  switch (key) {
-    case 'ArrowLeft':
-      return { ...from, point: Math.max(0, from.point - 1) }
-    case 'ArrowRight':
-      return { ...from, point: Math.min(points.length - 1, from.point + 1) }
-    case 'Home':
-      return { ...from, point: 0 }
-    case 'End':
-      return { ...from, point: points.length - 1 }
-    default:
-      return otherSeries(reading, from, key === 'ArrowDown' ? 1 : -1)
-  }
+/** The next place for a command of the keyboard, or undefined when it moves nothing: through the points of a series, or to another one. */
+export function stepFor(
+  reading: FigureReading,
+  from: Step | undefined,
+  command: KeyCommand | undefined,
+): Step | undefined {
+  const to = command === undefined ? undefined : moves[command]
+  if (to === undefined || reading.series.length === 0) return undefined
+  return from === undefined ? { series: 0, point: 0 } : to(reading, from)
+}
+
+const lastPoint = (reading: FigureReading, { series }: Step) => (reading.series[series]?.points.length ?? 0) - 1
+
+const moves: Readonly<Partial<Record<KeyCommand, (reading: FigureReading, from: Step) => Step>>> = {
+  'previous value': (_, from) => ({ ...from, point: Math.max(0, from.point - 1) }),
+  'next value': (reading, from) => ({ ...from, point: Math.min(lastPoint(reading, from), from.point + 1) }),
+  'first value': (_, from) => ({ ...from, point: 0 }),
+  'last value': (reading, from) => ({ ...from, point: lastPoint(reading, from) }),
+  'next series': (reading, from) => otherSeries(reading, from, 1),
+  'previous series': (reading, from) => otherSeries(reading, from, -1),
 }
 
 /** The point of the next series that stands nearest across. */
