@@ -1,5 +1,5 @@
-/** A figure's values as CSV (RFC 4180), in display units and full digits. */
-import type { Figure } from '../../contracts/index.js'
+/** A figure's values as CSV (RFC 4180), in display units and full digits, with the caution in the last row. */
+import { cautionLine, type Figure } from '../../contracts/index.js'
 import { figureTable, type TableCell } from './table.js'
 
 /**
@@ -8,7 +8,9 @@ import { figureTable, type TableCell } from './table.js'
  */
 export function figureToCsv(figure: Figure): string {
   const { columns, rows } = figureTable(figure)
-  return [columns, ...rows].map((row) => `${row.map(csvCell).join(',')}\r\n`).join('')
+  // As many fields as every other row, so that whatever reads tables reads this one.
+  const caution = columns.map((_, column) => (column === 0 ? cautionLine : null))
+  return [columns, ...rows, caution].map((row) => `${row.map(csvCell).join(',')}\r\n`).join('')
 }
 
 function csvCell(cell: TableCell): string {

@@ -1,5 +1,8 @@
-/** A figure as a file of its own: every colour and font is written out, for programs that know no style sheet. */
-import type { Figure, Ink } from '../../contracts/index.js'
+/**
+ * A figure as a file of its own: every colour and font is written out, for programs that know no style sheet, and the caution stands
+ * below it, for whoever meets the picture without its sheet.
+ */
+import { cautionInFull, cautionLine, type Figure, type Ink } from '../../contracts/index.js'
 import { setAttributes, svgElement, svgNamespace } from '../dom.js'
 import { describeFigure } from './describe.js'
 import { drawPlot } from './draw-plot.js'
@@ -8,11 +11,17 @@ import { inkColours } from './inks.js'
 const paper = '#ffffff'
 const grid = '#d9d8d0'
 const margin = 14
+/** Of the caution's lines [px]; its letters are at most this wide, also in a fallback font. */
+const cautionLeading = 14
+const cautionSize = 11
+const cautionLetter = 5.6
 
 export function figureToSvgText(document: Document, figure: Figure, options: { readonly width?: number } = {}): string {
   const drawn = drawPlot(document, figure, options.width ?? 640, 'figure')
   const width = Number(drawn.getAttribute('width'))
-  const height = Number(drawn.getAttribute('height'))
+  const drawnHeight = Number(drawn.getAttribute('height'))
+  const caution = wrap(cautionLine, Math.floor(width / cautionLetter))
+  const height = drawnHeight + (caution.length + 1) * cautionLeading
   writeOutColours(drawn, inkColours.ink)
   const sheet = svgElement(document, 'svg', {
     xmlns: svgNamespace,
@@ -25,7 +34,7 @@ export function figureToSvgText(document: Document, figure: Figure, options: { r
   })
   sheet.append(
     svgElement(document, 'title', {}, figure.caption),
-    svgElement(document, 'desc', {}, describeFigure(figure)),
+    svgElement(document, 'desc', {}, [describeFigure(figure), ...cautionInFull].join(' ')),
     svgElement(document, 'rect', {
       x: -margin,
       y: -margin,
@@ -34,8 +43,25 @@ export function figureToSvgText(document: Document, figure: Figure, options: { r
       fill: paper,
     }),
     ...Array.from(drawn.childNodes),
+    ...caution.map((words, line) => cautionText(document, words, drawnHeight + (line + 1.5) * cautionLeading)),
   )
   return `<?xml version="1.0" encoding="UTF-8"?>\n${writeXml(sheet)}\n`
+}
+
+function cautionText(document: Document, words: string, y: number): SVGElement {
+  const place = { x: 0, y: y.toFixed(1), 'text-anchor': 'start', 'font-size': cautionSize, fill: inkColours.ink }
+  return svgElement(document, 'text', place, words)
+}
+
+/** Lines of at most so many letters, broken between words. */
+function wrap(text: string, most: number): readonly string[] {
+  const lines: string[] = []
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1)
+    if (last === undefined || last.length + 1 + word.length > most) lines.push(word)
+    else lines[lines.length - 1] = `${last} ${word}`
+  }
+  return lines
 }
 
 /** Replaces `currentColor` by the colour of the nearest ink class and drops the classes. */

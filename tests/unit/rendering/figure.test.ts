@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Figure } from '../../../shared/contracts/index.js'
+import { cautionInFull, cautionLine, Figure } from '../../../shared/contracts/index.js'
 import { figureTable, figureToCsv, figureToSvgText, renderFigure } from '../../../shared/rendering/index.js'
 import {
   allFigures,
@@ -47,6 +47,17 @@ describe('figureToSvgText', () => {
     expect(drawn).not.toContain('<script')
     expect(drawn).not.toContain('\u0000')
   })
+
+  it.each([320, 640])(
+    'figureToSvgText(document, figure, %s wide) carries the caution below the drawing, and its full text',
+    (width) => {
+      const drawn = figureToSvgText(document, powerCurve, { width })
+      const lines = [...drawn.matchAll(/<text [^>]*font-size="11"[^>]*>([^<]*)</g)].map((match) => match[1] ?? '')
+      expect(lines.join(' ')).toBe(cautionLine)
+      expect(lines.every((line) => line.length * 5.6 <= width)).toBe(true)
+      for (const sentence of cautionInFull) expect(drawn).toContain(sentence)
+    },
+  )
 })
 
 describe('renderFigure', () => {
@@ -225,13 +236,13 @@ describe('figureTable', () => {
 describe('figureToCsv', () => {
   it('figureToCsv(figure) has display units, full digits and a header', () => {
     const csv = figureToCsv({ ...powerCurve, marks: [{ mark: 'line', x: [50], y: [123456.789] }] })
-    expect(csv).toBe('"true airspeed, m/s","power required, kW"\r\n50,123.456789\r\n')
+    expect(csv).toBe(`"true airspeed, m/s","power required, kW"\r\n50,123.456789\r\n"${cautionLine}",\r\n`)
   })
 
   it('figureToCsv(figure) disarms cells that a spreadsheet would run and leaves plain numbers', () => {
     const names = ['=1+2', '+a', '-b', '@c', '-5', '+1.5e3', '\tq', 'say "x", y', "=cmd|'/c calc'!A1"]
     const csv = figureToCsv({ ...massBars, marks: [{ mark: 'bar', names, value: names.map(() => -1) }] })
-    expect(csv.split('\r\n').slice(1, -1)).toEqual([
+    expect(csv.split('\r\n').slice(1, -2)).toEqual([
       "'=1+2,-1",
       "'+a,-1",
       "'-b,-1",
@@ -245,7 +256,7 @@ describe('figureToCsv', () => {
   })
 
   it('figureToCsv(figure) writes every mark that has values', () => {
-    const rows = (figure: Figure) => figureToCsv(figure).trim().split('\r\n').length - 1
+    const rows = (figure: Figure) => figureToCsv(figure).trim().split('\r\n').length - 2
     expect(rows(spread)).toBe(3 + 2 + 3)
     expect(rows(planView)).toBe(4 + 2)
     expect(rows(powerCurve)).toBe(9 + 9 + 2 + 2)
