@@ -148,7 +148,12 @@ export class Search {
   #showCount(): void {
     const count = this.#hits.length
     const all = count === mostHits ? `${count} or more` : String(count)
-    const words = this.#field.value.trim() === '' ? '' : count === 0 ? 'not found' : `${this.#at + 1} of ${all}`
+    const words =
+      this.#field.value.trim() === ''
+        ? ''
+        : count === 0
+          ? 'not found in source, prose or names of results'
+          : `${this.#at + 1} of ${all}`
     if (this.#count.textContent === words) return
     this.#count.textContent = words
     const number = this.#rows

@@ -1,6 +1,6 @@
 /** The sheet on the page: takes over what the server drew, and keeps it in step with one view after another. */
 import type { CellId, Figure } from '../../shared/contracts/index.js'
-import { renderTitleBlock, type SheetView, sheetContext } from '../../shared/rendering/page.js'
+import { renderNoCells, renderTitleBlock, type SheetView, sheetContext } from '../../shared/rendering/page.js'
 import { openDrawingQueue } from './browser-drawing.js'
 import type { CellCommands } from './cell-actions.js'
 import { CellSection } from './cell-section.js'
@@ -113,7 +113,7 @@ export class Sheet {
       if (element === place) place = place.nextElementSibling
       else this.#rows.insertBefore(element, place)
     }
-    if (view.cells.length === 0) this.#rows.append(emptySheet())
+    if (view.cells.length === 0) this.#rows.append(renderNoCells(document))
     if (focused instanceof HTMLElement && focused !== document.activeElement && this.#rows.contains(focused))
       focused.focus({ preventScroll: true })
   }
@@ -138,13 +138,6 @@ export class Sheet {
     const pageTitle = `${shown} · Hoverfolio`
     if (document.title !== pageTitle) document.title = pageTitle
   }
-}
-
-function emptySheet(): HTMLElement {
-  const note = document.createElement('p')
-  note.className = 'empty'
-  note.textContent = 'This notebook has no cells yet. Begin with a rationale: what must the aircraft do?'
-  return note
 }
 
 /** Asking for the storage throws where the browser forbids it. */

@@ -6,6 +6,7 @@ import { renderLines } from '../formula/index.js'
 import { renderProse } from '../prose/index.js'
 import type { CellView, SheetContext } from '../view.js'
 import { aloneContext } from './context.js'
+import { renderNoProse, renderNoSource } from './empty.js'
 
 export function renderCalculation(
   document: Document,
@@ -13,7 +14,8 @@ export function renderCalculation(
   context: SheetContext = aloneContext(cell),
 ): HTMLElement {
   const column = element(document, 'div', { class: 'calculation' })
-  if (cell.kind === 'rationale')
+  if (cell.kind === 'rationale' && cell.source.trim() === '') column.append(renderNoProse(document))
+  else if (cell.kind === 'rationale')
     column.append(element(document, 'div', { class: 'prose' }, renderProse(document, cell.source)))
   else column.append(...sizingParts(document, cell))
   const lines = cell.kind === 'sizing' ? renderLines(document, cell, context) : null
@@ -30,7 +32,7 @@ function sizingParts(document: Document, cell: CellView): HTMLElement[] {
   if (heading.title !== '') parts.push(element(document, 'h2', { class: 'heading' }, heading.title))
   if (heading.remark !== '') parts.push(element(document, 'p', { class: 'heading-remark' }, heading.remark))
   if (cell.source.trim() === '') {
-    parts.push(element(document, 'p', { class: 'empty' }, 'This sizing cell is empty.'))
+    parts.push(renderNoSource(document))
     return parts
   }
   parts.push(

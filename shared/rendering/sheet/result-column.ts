@@ -2,6 +2,7 @@
 import { element } from '../dom.js'
 import type { CellView, SheetContext } from '../view.js'
 import { aloneContext } from './context.js'
+import { renderNoResult } from './empty.js'
 import { renderAdvisories, renderError, renderLog, renderState } from './notes.js'
 import { renderRequirements } from './requirements.js'
 import { renderValues } from './values.js'
@@ -25,6 +26,8 @@ export function renderResult(
     ]
     for (const part of parts) if (part !== null) column.append(part)
   }
+  const nothing = column.childElementCount === 0 ? renderNoResult(document, cell) : null
+  if (nothing !== null) column.append(nothing)
   column.append(renderState(document, cell, context))
   return column
 }

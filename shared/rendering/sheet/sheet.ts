@@ -3,6 +3,7 @@ import { element } from '../dom.js'
 import type { SheetView } from '../view.js'
 import { renderCell } from './cell.js'
 import { sheetContext } from './context.js'
+import { renderNoCells } from './empty.js'
 import { renderCaution, renderTitleBlock } from './title-block.js'
 
 /**
@@ -27,9 +28,7 @@ export function renderSheet(document: Document, view: SheetView): HTMLElement {
       document,
       'div',
       { class: 'cells' },
-      view.cells.length === 0
-        ? element(document, 'p', { class: 'empty' }, 'This notebook has no cells yet.')
-        : view.cells.map((cell) => renderCell(document, cell, context)),
+      view.cells.length === 0 ? renderNoCells(document) : view.cells.map((cell) => renderCell(document, cell, context)),
     ),
   )
 }

@@ -40,8 +40,30 @@ describe('renderSheet', () => {
     expect(plainText(sheet.querySelector('.column-heads'))).toBe('ReferenceCalculationResult')
   })
 
-  it('renderSheet(document, view) without cells says so', () => {
-    expect(renderSheet(document, sheetView([])).textContent).toContain('no cells yet')
+  it('renderSheet(document, view) without cells says so, and how one begins', () => {
+    const words = plainText(renderSheet(document, sheetView([])))
+    expect(words).toContain('no cells yet')
+    expect(words).toContain('Begin with a rationale cell')
+  })
+
+  it('renderCalculation(document, cell) of an empty cell says what it is for', () => {
+    const empty = (kind: 'rationale' | 'sizing') => cellView('a', { kind, source: ' \n' })
+    expect(plainText(renderCalculation(document, empty('sizing')))).toContain('It takes TypeScript')
+    expect(plainText(renderCalculation(document, empty('rationale')))).toContain('Prose goes here')
+    expect(plainText(renderResult(document, empty('sizing')))).toBe('current')
+  })
+
+  it('renderResult(document, cell) without any value says what would stand there, and with anything else does not', () => {
+    const said = (more: Parameters<typeof cellView>[1]) => plainText(renderResult(document, cellView('a', more)))
+    expect(said({ result: resultOf('a') })).toContain('No values: what a cell declares with const')
+    expect(said({ state: 'not computed' })).toContain('stand here once it is computed')
+    for (const more of [
+      { result: resultOf('a', { values: [number('a', 1, 'm')] }) },
+      { result: resultOf('a', { figures: [powerCurve] }) },
+      { result: resultOf('a', { log: ['a word'] }) },
+      { state: 'failed' as const, result: resultOf('a', { outcome: 'failed' }) },
+    ])
+      expect(said(more)).not.toContain('No values')
   })
 
   it('renderSheet(document, view) writes hostile titles as text', () => {
