@@ -23,6 +23,7 @@ import { Background, ResultShelf } from './results/index.js'
 import { type App, assetRoutes, liveRoute, notebookRoutes, pageRoutes, resultRoutes } from './routes/index.js'
 import { frameBytes } from './routes/live-route.js'
 import { checkArrival, commonHeaders, dataPolicy } from './security/index.js'
+import type { ShippedNotebooks } from './shipped.js'
 import type { Store } from './store/index.js'
 
 export interface ApplicationOptions {
@@ -36,8 +37,8 @@ export interface ApplicationOptions {
   readonly port?: number
   readonly clock?: Clock
   readonly log?: Log
-  /** Text of a notebook that comes with the program, by its name. */
-  readonly readShipped?: (name: string) => Promise<string | undefined>
+  /** Nothing comes with the program when absent. */
+  readonly shipped?: ShippedNotebooks
   /** Requests one address may make in a minute. */
   readonly requestsPerMinute?: number
 }
@@ -55,7 +56,7 @@ export async function buildApplication(options: ApplicationOptions): Promise<App
   const documents = new LiveDocuments({ store, clock, log })
   const shelf = new ResultShelf(store, kernel)
   const background = new Background({ documents, shelf, kernel, log })
-  const notebooks = new Notebooks({ store, documents, shelf, background, readShipped: options.readShipped })
+  const notebooks = new Notebooks({ store, documents, shelf, background, shipped: options.shipped })
   const build = await readClientBuild(options.clientFolder)
 
   const fastify = Fastify({

@@ -14,6 +14,7 @@ import {
 import type { LiveDocument, LiveDocuments } from './live/index.js'
 import { titleOf } from './live/index.js'
 import type { Background, ResultShelf } from './results/index.js'
+import type { ShippedNotebooks } from './shipped.js'
 import type { ListedNotebook, Store } from './store/index.js'
 
 export interface NotebooksParts {
@@ -21,8 +22,17 @@ export interface NotebooksParts {
   readonly documents: LiveDocuments
   readonly shelf: ResultShelf
   readonly background: Background
-  /** Text of a notebook that comes with the program, by its name; nothing comes with it when absent. */
-  readonly readShipped?: ((name: string) => Promise<string | undefined>) | undefined
+  /** Nothing comes with the program when absent. */
+  readonly shipped?: ShippedNotebooks | undefined
+}
+
+/** The notebook that leads a newcomer by the hand: the first of these that comes with the program. */
+const leading = ['starter', 'worked-sizing'] as const
+
+export interface Guide {
+  readonly name: (typeof leading)[number]
+  /** Where it lies in the data folder; absent when it was taken away. */
+  readonly id?: NotebookId
 }
 
 export class Notebooks {
@@ -40,6 +50,15 @@ export class Notebooks {
       binned: [...binned].sort(newestFirst).map(summaryOfListed),
       refused: [...refused],
     }
+  }
+
+  /** Where to begin, for whoever has nothing of their own yet; `undefined` once there is something, or when nothing comes with the program. */
+  async guideFor({ notebooks }: NotebookList): Promise<Guide | undefined> {
+    const names = (await this.#parts.shipped?.names()) ?? []
+    if (notebooks.some(({ id }) => !names.includes(id))) return undefined
+    const name = leading.find((each) => names.includes(each))
+    const id = notebooks.find((notebook) => notebook.id === name)?.id
+    return name === undefined ? undefined : { name, ...(id === undefined ? {} : { id }) }
   }
 
   async summary(id: NotebookId): Promise<NotebookSummary> {
@@ -117,7 +136,7 @@ export class Notebooks {
 
   /** A fresh copy of a notebook that comes with the program. */
   async addShipped(name: string): Promise<NotebookSummary> {
-    const text = await this.#parts.readShipped?.(name)
+    const text = await this.#parts.shipped?.read(name)
     if (text === undefined) throw new Trouble('NOTEBOOK_UNKNOWN', { id: name })
     return await this.addFile(new TextEncoder().encode(text))
   }

@@ -8,7 +8,7 @@ import { buildApplication } from './application.js'
 import type { ServerKernel } from './kernel.js'
 import type { Log } from './log.js'
 import { loopbackNames } from './security/index.js'
-import { copyShipped, readShipped } from './shipped.js'
+import { copyShipped, shippedNotebooks } from './shipped.js'
 import { FilesStore, machineProcesses, nodeFileSystem } from './store/index.js'
 
 export interface ServeOptions {
@@ -76,7 +76,7 @@ export async function serve({
       clientFolder: join(buildFolder, 'client'),
       kernelFolder: join(buildFolder, 'kernel'),
       framePage: evaluatorFrame(),
-      readShipped: (name) => readShipped(shippedFolder, name),
+      shipped: shippedNotebooks(shippedFolder),
       log,
     })
     undo.unshift(() => app.close())

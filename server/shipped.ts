@@ -25,14 +25,13 @@ export async function copyShipped({
 }: ShippingOptions): Promise<readonly NotebookId[]> {
   const record = join(dataFolder, '.shipped.json')
   const before = readRecord(await files.read(record))
-  const names = (await readdir(shippedFolder).catch(() => [])).filter((name) => name.endsWith('.json')).sort()
-  const fresh = names.filter((name) => !before.includes(name))
+  const fresh = (await filesOf(shippedFolder)).filter((name) => !before.includes(name))
   const copies: NotebookId[] = []
   for (const name of fresh) {
     const reading = readNotebook(await readFile(join(shippedFolder, name), 'utf8'))
     if (!reading.ok) throw new Error(`the shipped notebook ${name} cannot be read: ${reading.reason}`)
     const { notebook } = reading
-    copies.push(await store.create(name.slice(0, -'.json'.length), (id) => writeNotebook({ ...notebook, id })))
+    copies.push(await store.create(name.slice(0, -extension.length), (id) => writeNotebook({ ...notebook, id })))
     await replaceFile(
       files,
       record,
@@ -42,10 +41,29 @@ export async function copyShipped({
   return copies
 }
 
-/** The text of one shipped notebook; `undefined` when none has that name. */
-export async function readShipped(shippedFolder: string, name: string): Promise<string | undefined> {
-  const id = NotebookId.safeParse(name)
-  return id.success ? await readFile(join(shippedFolder, `${id.data}.json`), 'utf8').catch(() => undefined) : undefined
+/** The notebooks that come with the program, each by its name, which is the id of its copy in a new data folder. */
+export interface ShippedNotebooks {
+  names(): Promise<readonly string[]>
+  /** The text of one; `undefined` when none has that name. */
+  read(name: string): Promise<string | undefined>
+}
+
+export function shippedNotebooks(shippedFolder: string): ShippedNotebooks {
+  return {
+    names: async () => (await filesOf(shippedFolder)).map((name) => name.slice(0, -extension.length)),
+    async read(name) {
+      const id = NotebookId.safeParse(name)
+      return id.success
+        ? await readFile(join(shippedFolder, `${id.data}${extension}`), 'utf8').catch(() => undefined)
+        : undefined
+    },
+  }
+}
+
+const extension = '.json'
+
+async function filesOf(folder: string): Promise<readonly string[]> {
+  return (await readdir(folder).catch(() => [])).filter((name) => name.endsWith(extension)).sort()
 }
 
 function readRecord(bytes: Uint8Array | undefined): readonly string[] {

@@ -24,10 +24,8 @@ export class Bar {
   constructor(document: Document, commands: BarCommands) {
     this.element = document.createElement('header')
     this.element.className = 'bar'
-    const mark = document.createElement('a')
+    const mark = link(document, '/', 'Hoverfolio')
     mark.className = 'mark'
-    mark.href = '/'
-    mark.textContent = 'Hoverfolio'
     mark.title = 'All notebooks'
     this.#saving = words(document, 'saving', 'connecting')
     this.#readers = words(document, 'readers', '')
@@ -49,6 +47,7 @@ export class Bar {
       this.#stop,
       button(document, 'Search', keysForAria('search', 'page'), commands.search),
       button(document, 'Print sheets', '', commands.print),
+      link(document, '/words', 'Words and keys'),
     )
     this.element.append(mark, this.#saving, this.#readers, tools)
     this.setUndo(false, false)
@@ -79,6 +78,13 @@ export class Bar {
   setProgress(text: string): void {
     if (this.#progress.textContent !== text) this.#progress.textContent = text
   }
+}
+
+function link(document: Document, address: string, label: string): HTMLAnchorElement {
+  const made = document.createElement('a')
+  made.href = address
+  made.textContent = label
+  return made
 }
 
 function words(document: Document, name: string, text: string): HTMLElement {

@@ -1,17 +1,20 @@
 /** The first screen: which notebooks there are, a new one, one from a file, the bin. Works without any script. */
 import type { NotebookList, NotebookSummary, RefusedFile } from '../../shared/contracts/index.js'
+import type { Guide } from '../notebooks.js'
 import type { ClientBuild } from './client-build.js'
 import { type Html, html } from './html.js'
 import { caution, layout, withPlainStyle } from './layout.js'
 
-export function listPage(list: NotebookList, build: ClientBuild): string {
+export function listPage(list: NotebookList, guide: Guide | undefined, build: ClientBuild): string {
   const body = html`<main class="plain list">
 <header>
 <p class="mark">Hoverfolio</p>
 <h1>Notebooks</h1>
 ${caution}
+<p class="ways"><a href="/words">Words and keys</a></p>
 </header>
-${list.notebooks.length === 0 ? firstSteps : html`<ol class="notebooks">${list.notebooks.map(row)}</ol>`}
+${list.notebooks.length === 0 ? firstSteps(guide) : welcome(guide)}
+${list.notebooks.length === 0 ? undefined : html`<ol class="notebooks">${list.notebooks.map(row)}</ol>`}
 <section class="begin" aria-label="Begin a notebook">
 <form method="post" action="/notebooks" enctype="multipart/form-data">
 <label for="new-title">Title of a new notebook</label>
@@ -30,20 +33,53 @@ ${bin(list.binned)}
   return layout({ title: 'Notebooks', assets: withPlainStyle(build.entry('list')), body })
 }
 
+/** What leads a newcomer by the hand, and how the way there is called. */
+const guides: Readonly<Record<Guide['name'], { readonly copy: string; readonly open: string; readonly about: Html }>> =
+  {
+    starter: {
+      copy: '/notebooks/starter',
+      open: 'Open the starter',
+      about: html`The starter sizes a four-seat lift-plus-cruise shuttle in a few steps, from what it must do to a gross mass that closes. Change a number
+in it and watch every number below follow.`,
+    },
+    'worked-sizing': {
+      copy: '/notebooks/worked',
+      open: 'Open the worked sizing',
+      about: html`The worked sizing takes a four-seat lift-plus-cruise shuttle from its requirements to a gross mass that closes. Change its payload and
+watch every number below follow.`,
+    },
+  }
+
+/** For whoever has nothing of their own yet: where to begin, in one step. */
+function welcome(guide: Guide | undefined): Html | undefined {
+  if (guide?.id === undefined) return undefined
+  return html`<section class="first" aria-labelledby="welcome">
+<h2 id="welcome">New here? Begin with this one</h2>
+<p class="teach">${guides[guide.name].about}</p>
+<p><a class="go" href="/notebooks/${guide.id}">${guides[guide.name].open}</a></p>
+<p>The name at the top of the sheet leads back to this list.</p>
+</section>`
+}
+
 /** What an empty list teaches: what a notebook is, and what to do first. */
-const firstSteps = html`<section class="first" aria-label="First steps">
+function firstSteps(guide: Guide | undefined): Html {
+  return html`<section class="first" aria-label="First steps">
 <p class="teach">There is no notebook here yet. A notebook is a calculation sheet for one aircraft: rationale cells say in prose what it must do
 and why it is laid out so, sizing cells work out its numbers, figures show them, and each number can be followed back to its source.</p>
 <ol class="steps">
-<li><strong>Read one.</strong> The worked sizing takes a four-seat lift-plus-cruise shuttle from its requirements to a gross mass that closes. Change its
-payload and watch every number below follow.
-<form method="post" action="/notebooks/worked" enctype="multipart/form-data"><button>Open the worked sizing</button></form></li>
+${guide === undefined ? undefined : readOne(guides[guide.name])}
 <li><strong>Begin your own.</strong> Name the aircraft in the title below. Write first, as rationale, what it must do; then a sizing cell with
 your first numbers, each with its unit: <code>const payload = 400 * u.kg</code>.</li>
 <li><strong>Fill in the title block</strong> of the sheet, print it, or pass the notebook on as a file. A file that someone gave you comes in by
 Import.</li>
 </ol>
 </section>`
+}
+
+function readOne({ about, copy, open }: (typeof guides)[Guide['name']]): Html {
+  return html`<li><strong>Read one.</strong> ${about}
+<form method="post" action="${copy}" enctype="multipart/form-data"><button>${open}</button></form></li>`
+}
 
 function row(notebook: NotebookSummary): Html {
   return html`<li>

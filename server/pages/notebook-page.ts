@@ -44,13 +44,17 @@ export function notebookPage(
     outOfDate: [...shelved.outOfDate],
     kernelHash,
   }
-  const body = html`<div id="app">${new Html(sheet.outerHTML)}</div>
+  const body = html`${waysWithoutScript}<div id="app">${new Html(sheet.outerHTML)}</div>
 <script type="application/json" id="page-data">${jsonForScript(data)}</script>`
   const entry = build.entry('sheet')
   // Without a built client the sheet is still read in the server's plain style.
   const assets = entry.styles.length > 0 ? entry : { ...entry, styles: ['/style/pages.css'] }
   return layout({ title: notebook.title.trim() === '' ? 'Untitled' : notebook.title, assets, body })
 }
+
+/** The bar is the script's; without it the ways out of the sheet stand in its place. */
+const waysWithoutScript = html`<noscript><nav class="bar" aria-label="Pages"><a class="mark" href="/">Hoverfolio</a> <a href="/">All notebooks</a> <a href="/words">Words and keys</a></nav></noscript>
+`
 
 export function sheetView(
   id: string,

@@ -2,19 +2,19 @@
 import { cautionInFull } from '../../shared/contracts/index.js'
 import type { ClientBuild } from './client-build.js'
 import { html } from './html.js'
-import { caution, layout, withPlainStyle } from './layout.js'
+import { caution, layout, ways, withPlainStyle } from './layout.js'
 
 export function cautionsPage(build: ClientBuild): string {
   const body = html`<main class="plain"><header><p class="mark"><a href="/">Hoverfolio</a></p><h1>Cautions</h1></header>
 ${cautionInFull.map((sentence) => html`<p>${sentence}</p>`)}
-<p><a href="/">All notebooks</a></p></main>`
+${ways}</main>`
   return layout({ title: 'Cautions', assets: withPlainStyle(build.entry('list')), body })
 }
 
 export function refusalPage(message: string, build: ClientBuild): string {
   const body = html`<main class="plain"><header><p class="mark"><a href="/">Hoverfolio</a></p><h1>This did not work</h1></header>
 <p class="refusal">${message}</p>
-<p><a href="/">All notebooks</a></p>
-${caution}</main>`
+${caution}
+${ways}</main>`
   return layout({ title: 'Refused', assets: withPlainStyle(build.entry('list')), body })
 }

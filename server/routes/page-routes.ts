@@ -1,13 +1,13 @@
 /** Pages, and the forms of the list page. Forms answer with a redirect to what they made. */
 import { z } from 'zod'
 import { limits, type NotebookId, RenameNotebook } from '../../shared/contracts/index.js'
-import { cautionsPage, listPage, notebookPage, PageCache, plainStyle } from '../pages/index.js'
+import { cautionsPage, listPage, notebookPage, PageCache, plainStyle, wordsPage } from '../pages/index.js'
 import { sizingCells } from '../results/index.js'
 import { plainPagePolicy, sheetPolicy } from '../security/index.js'
 import { type App, NotebookParams, type RouteParts, TextReply } from './parts.js'
 
-/** The notebook that shows a whole sizing. */
-const workedNotebook = 'worked-sizing'
+/** Notebooks that come with the program and can be had anew, by the end of their form's address. */
+const freshCopies = { starter: 'starter', worked: 'worked-sizing' } as const
 
 const asText = (text: unknown) => String(text)
 const SeeOther = { 303: z.null() }
@@ -17,7 +17,8 @@ export function pageRoutes(app: App, parts: RouteParts): void {
   const pages = new PageCache()
 
   app.get('/', { schema: { hide: true, response: { 200: TextReply } } }, async (_request, reply) => {
-    const page = listPage(await notebooks.list(), build)
+    const list = await notebooks.list()
+    const page = listPage(list, await notebooks.guideFor(list), build)
     return reply
       .type('text/html; charset=utf-8')
       .header('content-security-policy', plainPagePolicy)
@@ -25,13 +26,17 @@ export function pageRoutes(app: App, parts: RouteParts): void {
       .send(page)
   })
 
-  app.get('/cautions', { schema: { hide: true, response: { 200: TextReply } } }, async (_request, reply) =>
-    reply
-      .type('text/html; charset=utf-8')
-      .header('content-security-policy', plainPagePolicy)
-      .serializer(asText)
-      .send(cautionsPage(build)),
-  )
+  for (const [address, page] of [
+    ['/cautions', cautionsPage(build)],
+    ['/words', wordsPage(build)],
+  ] as const)
+    app.get(address, { schema: { hide: true, response: { 200: TextReply } } }, async (_request, reply) =>
+      reply
+        .type('text/html; charset=utf-8')
+        .header('content-security-policy', plainPagePolicy)
+        .serializer(asText)
+        .send(page),
+    )
 
   app.get(
     '/notebooks/:id',
@@ -81,10 +86,11 @@ export function pageRoutes(app: App, parts: RouteParts): void {
     },
   )
 
-  app.post('/notebooks/worked', { schema: { hide: true, response: SeeOther } }, async (_request, reply) => {
-    const { id } = await notebooks.addShipped(workedNotebook)
-    return reply.redirect(`/notebooks/${id}`, 303)
-  })
+  for (const [address, name] of Object.entries(freshCopies))
+    app.post(`/notebooks/${address}`, { schema: { hide: true, response: SeeOther } }, async (_request, reply) => {
+      const { id } = await notebooks.addShipped(name)
+      return reply.redirect(`/notebooks/${id}`, 303)
+    })
 
   const listForms: Readonly<Record<string, (id: NotebookId) => Promise<unknown>>> = {
     copy: (id) => notebooks.copy(id),

@@ -12,6 +12,7 @@ afterAll(() => harness.app.close())
 const routes = [
   ['GET', '/'],
   ['GET', '/cautions'],
+  ['GET', '/words'],
   ['GET', '/notebooks/tern-watch'],
   ['GET', '/style/pages.css'],
   ['GET', '/sandbox.html'],
@@ -40,6 +41,7 @@ const routes = [
   ['POST', '/notebooks/tern-watch/restore'],
   ['POST', '/notebooks/tern-watch/discard'],
   ['POST', '/notebooks/worked'],
+  ['POST', '/notebooks/starter'],
   ['GET', '/no/such/address'],
 ] as const
 

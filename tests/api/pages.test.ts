@@ -1,6 +1,7 @@
 import { parseHTML } from 'linkedom'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import * as Y from 'yjs'
+import type { ShippedNotebooks } from '../../server/shipped.js'
 import { CellId, cautionInFull, cautionLine, PageData, writeNotebook } from '../../shared/contracts/index.js'
 import { labResult, sampleNotebook } from '../lab/index.js'
 import { type Harness, openHarness } from './harness.js'
@@ -16,6 +17,12 @@ async function page(url: string) {
   return { reply, document: parseHTML(reply.body).document }
 }
 const create = (notebook = sampleNotebook()) => harness.ask('POST', '/api/notebooks', { payload: { notebook } })
+
+/** Notebooks that come with the program, by name and title. */
+const shipped = (titles: Record<string, string>): ShippedNotebooks => ({
+  names: async () => Object.keys(titles),
+  read: async (name) => (titles[name] === undefined ? undefined : writeNotebook(sampleNotebook(titles[name]))),
+})
 
 /** A form as browsers send it. */
 function form(fields: Record<string, string | { name: string; content: string }>) {
@@ -66,20 +73,31 @@ describe('GET /', () => {
     expect((await page('/')).document.querySelector('.bin summary')?.textContent).toBe('Bin (0)')
   })
 
-  it('its first steps open the worked sizing, as often as they are asked to', async () => {
+  it('its first steps open a notebook that comes with the program, as often as they are asked to', async () => {
     expect((await harness.ask('POST', '/notebooks/worked', form({}))).statusCode).toBe(404)
+    expect((await page('/')).document.querySelector('.first form')).toBeNull()
     await harness.app.close()
-    const asked: string[] = []
-    harness = await openHarness({
-      readShipped: async (name) => {
-        asked.push(name)
-        return writeNotebook(sampleNotebook('Worked'))
-      },
-    })
+    harness = await openHarness({ shipped: shipped({ 'worked-sizing': 'Worked' }) })
     expect((await page('/')).document.querySelector('.first form')?.getAttribute('action')).toBe('/notebooks/worked')
     for (const path of ['/notebooks/worked', '/notebooks/worked-2'])
       expect((await harness.ask('POST', '/notebooks/worked', form({}))).headers.location).toBe(path)
-    expect(asked).toEqual(['worked-sizing', 'worked-sizing'])
+  })
+
+  it('leads whoever has nothing of their own to the starter in one step, and then no more', async () => {
+    await harness.app.close()
+    harness = await openHarness({ shipped: shipped({ 'worked-sizing': 'Worked', starter: 'Starter' }) })
+    for (const title of ['starter', 'worked-sizing']) await create(sampleNotebook(title))
+    const welcome = async () => (await page('/')).document.querySelector('.first')
+    expect((await welcome())?.querySelector('a.go')?.getAttribute('href')).toBe('/notebooks/starter')
+    expect((await page('/')).document.querySelectorAll('.notebooks > li')).toHaveLength(2)
+    expect((await page('/notebooks/starter')).document.querySelector('noscript a')?.getAttribute('href')).toBe('/')
+    await create()
+    expect(await welcome()).toBeNull()
+    for (const id of ['starter', 'worked-sizing', 'tern-watch'])
+      await harness.ask('POST', `/notebooks/${id}/bin`, form({}))
+    expect((await welcome())?.querySelector('form')?.getAttribute('action')).toBe('/notebooks/starter')
+    const reply = await harness.ask('POST', '/notebooks/starter', form({}))
+    expect([reply.statusCode, reply.headers.location]).toEqual([303, '/notebooks/starter-2'])
   })
 
   it('its import refuses a damaged file as a page with the reason', async () => {
@@ -146,6 +164,17 @@ describe('other pages', () => {
   it('GET /cautions gives every sentence', async () => {
     const { reply } = await page('/cautions')
     for (const sentence of cautionInFull) expect(reply.body).toContain(sentence)
+  })
+
+  it('GET / and GET /notebooks/:id link the cautions and the words, and each page leads back to the list', async () => {
+    await create()
+    const links = async (url: string) =>
+      [...(await page(url)).document.querySelectorAll('a')].map((link) => link.getAttribute('href'))
+    expect(await links('/')).toEqual(expect.arrayContaining(['/cautions', '/words']))
+    for (const url of ['/notebooks/tern-watch', '/words', '/notebooks/none'])
+      expect(await links(url)).toEqual(expect.arrayContaining(['/', '/cautions']))
+    expect(await links('/cautions')).toEqual(expect.arrayContaining(['/', '/words']))
+    expect(await links('/notebooks/tern-watch')).toContain('/words')
   })
 
   it('GET /sandbox.html is a frame of opaque origin without network', async () => {

@@ -1,0 +1,71 @@
+/** The words of the sheet, each in one sentence: only those that the program has today. */
+
+export interface Term {
+  readonly word: string
+  /** Completes "the word means ...". */
+  readonly meaning: string
+}
+
+export const terms: readonly Term[] = [
+  { word: 'Notebook', meaning: 'A calculation sheet for one aircraft: a title block, and below it numbered cells.' },
+  {
+    word: 'Title block',
+    meaning:
+      'The head of the sheet: subject, project, basis, date, revision, and who prepared, checked and approved it; paper repeats it on every page.',
+  },
+  {
+    word: 'Cell',
+    meaning: 'One numbered row of the sheet across its three columns: Reference, Calculation and Result.',
+  },
+  {
+    word: 'Rationale',
+    meaning:
+      'A cell of prose: what the aircraft must do, why it is laid out so, where a number comes from; formulas stand between dollar signs.',
+  },
+  {
+    word: 'Sizing',
+    meaning: 'A cell of TypeScript that works out numbers with the methods of the sizing kernel.',
+  },
+  { word: 'Compute', meaning: 'To work out a cell and everything that reads from it; this happens after every edit.' },
+  { word: 'Compute all', meaning: 'To work out every cell anew.' },
+  { word: 'Stop', meaning: 'To end a computation that takes long; the last good values stay, marked out of date.' },
+  { word: 'Current', meaning: 'The values belong to the text as it stands.' },
+  { word: 'Out of date', meaning: 'The values shown are the last ones; the text has changed since.' },
+  { word: 'Computing', meaning: 'The cell is being worked out now.' },
+  { word: 'Failed', meaning: 'The cell could not be worked out; a sentence beside it says why, and at which line.' },
+  { word: 'Held back', meaning: 'A cell that this one reads from has failed.' },
+  { word: 'Not computed', meaning: 'The cell has not been worked out yet.' },
+  {
+    word: 'Assumption',
+    meaning: 'A value that the notebook rests on, stated with its range and its source; it stands under Reference.',
+  },
+  {
+    word: 'Requirement',
+    meaning: 'What the aircraft must do, as a bound on one of its numbers; it is met or not met.',
+  },
+  {
+    word: 'Margin',
+    meaning: 'The distance of the number from the bound of its requirement; a number beyond the bound misses by it.',
+  },
+  {
+    word: 'Method',
+    meaning: 'One equation or procedure of the kernel, with its source and the range in which it holds.',
+  },
+  {
+    word: 'Advisory',
+    meaning:
+      'A note beside a number whose method has left the range of its data, or that is otherwise to be read with care.',
+  },
+  { word: 'Source', meaning: 'Where a value or a method comes from: a publication, a standard, a test, or a choice.' },
+  {
+    word: 'Hand calculation',
+    meaning: 'A result written out as one would on paper: symbol, formula, numbers with their units, result.',
+  },
+  { word: 'Trial value', meaning: 'A value that is tried for one computation and does not enter the notebook.' },
+  {
+    word: 'Prepared, checked, approved',
+    meaning: 'The persons who wrote the sheet, went through it, and answer for its use.',
+  },
+  { word: 'Revision', meaning: 'The issue of the sheet that these persons put their names to.' },
+  { word: 'Bin', meaning: 'Where a notebook lies until it is taken out again or deleted for good.' },
+]
