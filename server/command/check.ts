@@ -2,6 +2,7 @@
 import { cautionLine, type Finding, type Notebook } from '../../shared/contracts/index.js'
 import { withCellNumbers } from '../../shared/rendering/sheet/cell-numbers.js'
 import { openToolchain } from '../toolchain.js'
+import { commandCaution } from './caution.js'
 import { cellNumbers } from './cell-numbers.js'
 import { readNotebookFile, sizingCells } from './notebook-input.js'
 import { onlyFile, readArguments, type Subcommand } from './subcommand.js'
@@ -41,5 +42,5 @@ function describe(notebook: Notebook, findings: readonly Finding[]): string {
     findings.length === 0
       ? 'Nothing to remark.'
       : `${findings.length} ${findings.length === 1 ? 'finding' : 'findings'}.`
-  return `${[notebook.title, cautionLine, '', ...lines, summary].join('\n')}\n`
+  return `${[notebook.title, commandCaution, '', ...lines, summary].join('\n')}\n`
 }

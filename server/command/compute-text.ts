@@ -1,17 +1,11 @@
 /** A computation as a page of text: cell by cell in page order, then what the checker remarks. */
-import {
-  type CellResult,
-  cautionLine,
-  type Finding,
-  type NamedValue,
-  type Notebook,
-  type RequirementRecord,
-} from '../../shared/contracts/index.js'
+import type { CellResult, Finding, NamedValue, Notebook, RequirementRecord } from '../../shared/contracts/index.js'
 import { readHeading } from '../../shared/rendering/code/index.js'
 import { formatQuantity } from '../../shared/rendering/quantity/index.js'
 import { groupAdvisories, groupWords } from '../../shared/rendering/sheet/advisory-groups.js'
 import { numberedFinding, numberedResult } from '../../shared/rendering/sheet/cell-numbers.js'
 import { recordTable } from '../../shared/rendering/sheet/record-table.js'
+import { commandCaution } from './caution.js'
 import { cellNumbers } from './cell-numbers.js'
 import type { Computed } from './compute-data.js'
 import { pageOrder } from './notebook-input.js'
@@ -21,7 +15,7 @@ export function describeComputation({ notebook, results, findings, overrides }: 
   const numbers = cellNumbers(notebook)
   const byCell = new Map(results.map((result) => [result.cell, numberedResult(result, numbers)]))
   const trials = Object.keys(overrides)
-  const lines = [notebook.title, cautionLine]
+  const lines = [notebook.title, commandCaution]
   if (trials.length > 0) lines.push(`Trial values, not in the document: ${trials.join(', ')}.`)
   for (const { id } of pageOrder(notebook)) {
     const result = byCell.get(id)

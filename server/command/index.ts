@@ -1,5 +1,5 @@
 /** `hoverfolio`: the command's entry. Each subcommand is a file of its own with one shape: usage, options, run. */
-import { endSentence, suggest } from '../../shared/contracts/index.js'
+import { cautionInFull, endSentence, suggest } from '../../shared/contracts/index.js'
 import { check } from './check.js'
 import { compute } from './compute.js'
 import { serve } from './serve.js'
@@ -31,5 +31,5 @@ export async function runCommand(args: readonly string[]): Promise<number> {
 
 function usage(): string {
   const lines = subcommands.map((subcommand) => `  hoverfolio ${subcommand.usage}\n      ${subcommand.about}`)
-  return `Usage:\n${lines.join('\n')}\n`
+  return `Usage:\n${lines.join('\n')}\n\nCautions in full:\n${cautionInFull.map((sentence) => `  ${sentence}\n`).join('')}`
 }

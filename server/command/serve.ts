@@ -25,7 +25,9 @@ export const serve: Subcommand = {
       return undefined
     })
     if (server === undefined) return 1
-    process.stdout.write(`Hoverfolio is at ${server.address}\nNotebooks are kept in ${dataFolder}\n${cautionLine}\n`)
+    process.stdout.write(
+      `Hoverfolio is at ${server.address}\nNotebooks are kept in ${dataFolder}\n${cautionLine}\nCautions in full: ${server.address}cautions\n`,
+    )
     await Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')])
     await server.close()
     return 0

@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { cautionLine } from '../../shared/contracts/index.js'
+import { cautionInFull, cautionLine } from '../../shared/contracts/index.js'
 import { runHoverfolio } from './run-command.js'
 
 const worked = 'notebooks/worked-sizing.json'
@@ -23,7 +23,7 @@ async function notebookFile(name: string, ...sources: string[]): Promise<string>
 describe('hoverfolio compute', () => {
   test('compute FILE prints the answers, the caution and exits 0', async () => {
     const { code, out } = await runHoverfolio('compute', worked)
-    expect(out).toContain(cautionLine)
+    expect(out).toContain(`${cautionLine} Cautions in full: hoverfolio help.`)
     expect(out).toMatch(/grossMass\s+1\s637\skg/)
     expect(code).toBe(0)
   })
@@ -129,4 +129,10 @@ test('hoverfolio with an unknown subcommand suggests one and exits 2', async () 
   const { code, err } = await runHoverfolio('compte', worked)
   expect(err).toMatch(/did you mean "compute"/)
   expect(code).toBe(2)
+})
+
+test('hoverfolio help prints the usage and the cautions in full', async () => {
+  const { code, out } = await runHoverfolio('help')
+  for (const words of ['hoverfolio compute FILE', ...cautionInFull]) expect(out).toContain(words)
+  expect(code).toBe(0)
 })
