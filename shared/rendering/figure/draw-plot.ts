@@ -88,12 +88,13 @@ function markList(figure: Figure, layout: PlotLayout): Plot.Markish[] {
 function overlays(document: Document, figure: Figure, layout: PlotLayout): (SVGElement | null)[] {
   const taken: Box[] = layout.rows.length > 0 ? [] : obstacles(figure, layout.frame)
   const slots = sharedSlots(figure)
+  const alone = figure.marks.filter((mark) => mark.mark === 'bar').length === 1
   let slot = 0
   return figure.marks.map((mark, index) => {
     const style = layout.styles[index]
     if (style === undefined) return null
     const setting = { document, layout, style, taken }
-    if (mark.mark === 'bar') return drawBarValues(mark, slot++, setting, slots)
+    if (mark.mark === 'bar') return drawBarValues(mark, { slot: slot++, slots, alone }, setting)
     return layout.rows.length > 0 && mark.mark !== 'rule' ? null : overlayOf(mark, setting)
   })
 }

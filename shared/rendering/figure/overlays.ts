@@ -2,7 +2,7 @@
 import type { Mark } from '../../contracts/index.js'
 import { svgElement } from '../dom.js'
 import { displayUnit, formatNumber, joinUnit } from '../quantity/index.js'
-import { barsOf } from './bar-rows.js'
+import { type Bar, barsOf } from './bar-rows.js'
 import { contourLevels } from './contour-lines.js'
 import { type Frame, pixelX, pixelY, textSize, textWidth } from './frame.js'
 import type { MarkStyle } from './inks.js'
@@ -236,13 +236,23 @@ export function drawDirectLabels(document: Document, layout: PlotLayout): SVGEle
   return made
 }
 
-/** The number at the end of each bar. */
-export function drawBarValues(mark: MarkOf<'bar'>, slot: number, setting: OverlaySetting, slots: number): SVGElement {
+export interface BarPlace {
+  /** Which of the bars that share a row, and how many do. */
+  readonly slot: number
+  readonly slots: number
+  /** Whether no other bar mark is in the figure. */
+  readonly alone: boolean
+}
+
+/** The number at the end of each bar: its length where bars stand on the axis or on each other, both ends where one alone spans a range. */
+export function drawBarValues(mark: MarkOf<'bar'>, place: BarPlace, setting: OverlaySetting): SVGElement {
+  const { slot, slots } = place
   const { document, layout } = setting
   const { frame, rows } = layout
   const rowHeight = (frame.height - frame.top - frame.bottom) / Math.max(1, rows.length)
   const rowOf = new Map(rows.map((row, index) => [row.key, index]))
   const made = svgElement(document, 'g', { class: 'figure-values' })
+  const spans = mark.start !== undefined && place.alone
   for (const bar of barsOf(mark)) {
     const shownValue = (bar.value - bar.start) / frame.x.factor
     const end = pixelX(frame, bar.value / frame.x.factor)
@@ -250,10 +260,20 @@ export function drawBarValues(mark: MarkOf<'bar'>, slot: number, setting: Overla
     const y =
       frame.top + rowHeight * ((rowOf.get(bar.key) ?? 0) + 0.5) + (slot - (slots - 1) / 2) * (slots > 1 ? 14 : 0)
     made.appendChild(
-      label(document, formatNumber(shownValue), { x: back ? end - 5 : end + 5, y, anchor: back ? 'end' : 'start' }),
+      label(document, spans ? spanWords(bar, frame.x.factor) : formatNumber(shownValue), {
+        x: back ? end - 5 : end + 5,
+        y,
+        anchor: back ? 'end' : 'start',
+      }),
     )
   }
   return made
+}
+
+/** Both ends to three digits: a span is read as a range, not to its last place. */
+function spanWords({ start, value }: Bar, factor: number): string {
+  const words = (end: number) => formatNumber(Number((end / factor).toPrecision(3)))
+  return start === value ? words(value) : `${words(start)} to ${words(value)}`
 }
 
 function rounded(value: number): number {

@@ -209,6 +209,31 @@ describe('renderFigure', () => {
   })
 })
 
+describe('bars that span a range', () => {
+  const bar = { mark: 'bar' as const, names: ['bare', 'hidden'], value: [90, 40], start: [72.345, 40] }
+  const axis = { label: 'time', dimension: '1' }
+  const spans: Figure = { figure: 'plot', caption: 'Spans', x: axis, y: axis, marks: [bar] }
+
+  it('renderFigure(document, figure) writes both ends beside a bar that stands alone', () => {
+    const shown = words(renderFigure(document, spans))
+    expect(shown).toContain('72.3 to 90')
+    expect(shown).toContain('40')
+  })
+
+  it('renderFigure(document, figure) writes the length of pieces that make one bar', () => {
+    const pieces = {
+      ...spans,
+      marks: [
+        { ...bar, start: [0, 0], value: [72, 30] },
+        { ...bar, start: [72, 30], value: [90, 40] },
+      ],
+    }
+    const shown = words(renderFigure(document, pieces))
+    expect(shown).toContain('18')
+    expect(shown.join(' ')).not.toContain(' to ')
+  })
+})
+
 describe('figureTable', () => {
   it('figureTable(lines over the same x) shares rows', () => {
     const marks = powerCurve.marks.filter((mark) => mark.mark === 'line')
