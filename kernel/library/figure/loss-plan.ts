@@ -29,7 +29,7 @@ const known = new Set(['rotors', 'trim', 'lost', 'centreOfGravity', 'buses', 'ca
  * (rotors of each, joined by a line), `caption`, `description`
  * @returns a figure to scale: forward up, right to the right
  * @throws InvalidInput for a trim of other rotors, places that are none, and an unknown option
- * @method Radii as the rotors carry them; 0.42 of the least distance where they carry none.
+ * @method Words number the rotors from 1, as `figure.planView` does. Radii as the rotors carry them; 0.42 of the least distance where they carry none.
  * @validity Draws what it is given.
  * @source House convention, no publication.
  * @example
@@ -43,8 +43,11 @@ export function lossPlan(options: LossPlanOptions): Figure {
   const { rotors, trim, buses = [], centreOfGravity } = options
   checkPlan(options)
   const lost = options.lost ?? trim.lost ?? []
-  const { caption = lost.length === 0 ? 'Thrust in normal hover' : `Thrust with rotor ${lost.join(' and ')} lost` } =
-    options
+  const {
+    caption = lost.length === 0
+      ? 'Thrust in normal hover'
+      : `Thrust with rotor ${lost.map((at) => at + 1).join(' and ')} lost`,
+  } = options
   requireCaption(method, 'caption', caption)
   if (options.description !== undefined) requireCaption(method, 'description', options.description)
   const radii = radiiOf(rotors)
@@ -95,7 +98,7 @@ export function lossPlan(options: LossPlanOptions): Figure {
 
 function tell(caption: string, trim: Trim, lost: readonly number[], mean: number): string {
   const shares = trim.thrusts.flatMap((thrust, at) =>
-    lost.includes(at) ? [] : [`rotor ${at} ${(mean > 0 ? thrust / mean : 0).toFixed(2)}`],
+    lost.includes(at) ? [] : [`rotor ${at + 1} ${(mean > 0 ? thrust / mean : 0).toFixed(2)}`],
   )
   const given = trim.cannotHold.length === 0 ? '' : ` Given up: ${trim.cannotHold.join(', ')}.`
   return `${caption}. Thrust over the mean of hover: ${shares.join(', ')}.${given}`.slice(0, 2000)

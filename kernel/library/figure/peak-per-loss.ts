@@ -22,7 +22,7 @@ const known = new Set(['losses', 'caption', 'description'])
  * @param options - `losses` of `authority.losses`; optional `caption`, `description`
  * @returns a figure of horizontal bars with a rule at the intact peak
  * @throws InvalidInput for what are no losses, and an unknown option
- * @method In the order of the lost rotors, from 0. "no steering" marks a trim on the edge of what can be attained.
+ * @method In the order of the lost rotors, numbered from 1 as `figure.planView` numbers them. "no steering" marks a trim on the edge of what can be attained.
  * @validity As `authority.losses`.
  * @source House convention, no publication.
  * @example
@@ -62,7 +62,7 @@ export function peakPerLoss(options: PeakPerLossOptions): Figure {
 }
 
 function nameOf(one: Losses['intact']): string {
-  const lost = `rotor ${one.lost.join(' and ')}`
+  const lost = `rotor ${one.lost.map((at) => at + 1).join(' and ')}`
   if (!one.feasible) return `${lost} (no ${one.cannotHold.join(', ')})`
   return one.controllable ? lost : `${lost} (no steering)`
 }

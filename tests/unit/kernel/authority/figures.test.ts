@@ -51,13 +51,13 @@ describe('figure.peakPerLoss(options)', () => {
   it('has a bar per loss and says what is given up or on the edge', () => {
     const drawn = figure.peakPerLoss({ losses: lost, description: 'Alike.' })
     expect(Figure.parse(drawn)).toEqual(drawn)
-    expect(drawn.marks[0]).toMatchObject({ names: lost.cases.map((_, at) => `rotor ${at}`) })
+    expect(drawn.marks[0]).toMatchObject({ names: lost.cases.map((_, at) => `rotor ${at + 1}`) })
     const names = (text: string) => {
       const [bar] = figure.peakPerLoss({ losses: authority.losses({ rotors: ring(text, 1e5), weight }) }).marks
       return bar?.mark === 'bar' ? bar.names : []
     }
-    expect(names('PNPN')[0]).toBe('rotor 0 (no yaw)')
-    expect(names('PNPNPN')[0]).toBe('rotor 0 (no steering)')
+    expect(names('PNPN')[0]).toBe('rotor 1 (no yaw)')
+    expect(names('PNPNPN')[0]).toBe('rotor 1 (no steering)')
   })
 
   itRefuses(figure.peakPerLoss, { losses: lost }, [
