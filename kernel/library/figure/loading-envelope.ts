@@ -6,7 +6,7 @@ import { requireLoading } from '../layout/gravity-margins.js'
 import type { Loading } from '../layout/loading.js'
 import type { Mass } from '../quantity.js'
 import { requireCaption } from './axis.js'
-import { type DrawnPoint, lengthText, stroke } from './drawing.js'
+import { type DrawnPoint, lengthText } from './drawing.js'
 import { freezeFigure } from './freeze.js'
 
 export interface LoadingEnvelopeOptions {
@@ -22,6 +22,7 @@ export interface LoadingEnvelopeOptions {
 
 const method = 'figure.loadingEnvelope'
 const inks: readonly Ink[] = ['second', 'third', 'warning', 'ink']
+const steps = 40
 const known = new Set(['loading', 'limits', 'greatestMass', 'caption', 'description'])
 
 /**
@@ -120,7 +121,7 @@ function endsOf(limit: ReadLimit, states: Loading['forward']): readonly End[] {
 function windowOf(states: Loading['forward'], ends: readonly End[]): { readonly from: number; readonly to: number } {
   const places = states.map(({ x }) => -x)
   const wide = Math.max(...places) - Math.min(...places)
-  const reach = Math.max(2 * wide, 5 * Math.min(...ends.map((end) => end.away)), 1e-3)
+  const reach = Math.max(5 * wide, 5 * Math.min(...ends.map((end) => end.away)), 1e-3)
   const near = ends.filter((end) => end.away <= reach).flatMap((end) => end.at.map((x) => -x))
   const [low, high] = [Math.min(...places, ...near), Math.max(...places, ...near)]
   const room = 0.12 * Math.max(high - low, 1e-3)
@@ -135,18 +136,21 @@ interface Field {
 /** A limit's ends as broken lines whose points have a shape of their own, so that limits differ by more than their ink; ends beyond the field in words. */
 function limitMarks(label: string, ends: readonly End[], ink: Ink, { reach, window }: Field): readonly Mark[] {
   const paths = ends.map((end) => withinReach(end, reach).filter(([x]) => x >= window.from && x <= window.to))
-  const points = paths.flatMap((path) => (path.length < 2 ? [] : path))
+  const drawn = paths.filter((path) => path.length >= 2)
+  const points = drawn.flatMap((path) => [path[0] as DrawnPoint, path.at(-1) as DrawnPoint])
   const far = ends.flatMap((end, index) =>
     (paths[index]?.length ?? 0) < 2 ? [`${end.side} ${lengthText(end.away)} away`] : [],
   )
   const name = far.length === 0 ? label : `${label}, ${far.join(', ')}`
   return [
-    ...paths.flatMap((path): Mark[] => (path.length < 2 ? [] : [{ ...stroke(path, ink), broken: true } as Mark])),
+    ...drawn.map(
+      (path): Mark => ({ mark: 'line', x: path.map(([x]) => x), y: path.map(([, y]) => y), ink, broken: true }),
+    ),
     { mark: 'dot', x: points.map(([x]) => x), y: points.map(([, y]) => y), ink, label: name },
   ]
 }
 
-/** The end at the masses of the field: cut where it is left, since nothing is drawn beyond. */
+/** The end at the masses of the field, in steps fine enough to be cut at the field's sides. */
 function withinReach({ mass, at }: End, [low, high]: readonly [number, number]): readonly DrawnPoint[] {
   if (mass === undefined)
     return [
@@ -154,7 +158,9 @@ function withinReach({ mass, at }: End, [low, high]: readonly [number, number]):
       [-(at[0] as number), high],
     ]
   const whole = { label: '', mass, forward: at, aft: undefined }
-  const masses = [low, ...mass.filter((one) => one > low && one < high), high]
+  const top = Math.min(high, mass.at(-1) as number)
+  const even = Array.from({ length: steps + 1 }, (_, step) => low + ((top - low) * step) / steps)
+  const masses = [...even, ...mass.filter((one) => one > low && one < top)].sort((a, b) => a - b)
   return masses.flatMap((one): readonly DrawnPoint[] => {
     const x = endAt(whole, at, one)
     return x === null ? [] : [[-x, one]]

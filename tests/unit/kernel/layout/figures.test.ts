@@ -106,7 +106,7 @@ describe('figure.loadingEnvelope(options)', () => {
     const labels = marksOf(drawn, 'dot').map(({ label }) => label ?? '')
     expect(labels.slice(0, 2)).toEqual(['one rotor lost', 'cruise'])
     expect(labels[2]).toMatch(/^hover trim, forward 2\.\d+ m away, aft 2\.\d+ m away$/)
-    for (const { x, y } of marksOf(drawn, 'polygon')) {
+    for (const { x, y } of [...marksOf(drawn, 'polygon'), ...marksOf(drawn, 'line')]) {
       expect(Math.min(...x)).toBeGreaterThanOrEqual(drawn.x.from ?? 0)
       expect(Math.max(...x)).toBeLessThanOrEqual(drawn.x.to ?? 0)
       expect(Math.max(...y)).toBeLessThanOrEqual((drawn.y.to ?? 0) + 1e-9)
@@ -115,9 +115,12 @@ describe('figure.loadingEnvelope(options)', () => {
 
   it('draws limits over mass, and loadings alone', () => {
     const near = [{ label: 'hover trim', mass: [1400, 1550, 1800], forward: [0.3, 0.25, 0.2] }]
-    const polygons = marksOf(figure.loadingEnvelope({ loading, limits: near }), 'polygon')
-    expect(polygons).toHaveLength(2)
-    expect(marksOf(figure.loadingEnvelope({ loading }), 'polygon')).toHaveLength(1)
+    const [line, ...others] = marksOf(figure.loadingEnvelope({ loading, limits: near }), 'line')
+    expect(others).toEqual([])
+    expect(line?.broken).toBe(true)
+    // At 1550 kg the limit lies 0.25 m ahead of the origin, on the left.
+    expect(line?.x[line.y.indexOf(1550)]).toBeCloseTo(-0.25, 12)
+    expect(marksOf(figure.loadingEnvelope({ loading }), 'line')).toEqual([])
   })
 })
 
