@@ -1,21 +1,24 @@
 /** Calls: of functions of the kernel, of the cells, of the language. */
 import type ts from 'typescript'
+import { construct } from './classes.js'
+import type { Given } from './given.js'
 import type { Inference } from './inference.js'
-import { eachCall, listMethod } from './lists.js'
-import { type Given, match, matchDeclared, newMatching } from './matching.js'
-import { mathematics } from './mathematics.js'
-import { spoken } from './messages.js'
+import { callLibrary, callMember } from './language.js'
+import { listMethod } from './lists.js'
+import { match, matchDeclared, newMatching } from './matching.js'
+import { libraryName } from './members.js'
+import { saidWrong, spoken } from './messages.js'
 import { signatureOf } from './overloads.js'
 import type { Scope } from './scope.js'
 import {
-  type BuiltinShape,
   type ClosureShape,
+  firstUnknown,
   joinAll,
   other,
-  pure,
   type Shape,
   type TypedShape,
   unknown,
+  unknownBecause,
 } from './shape.js'
 import { checkUnitOptions } from './unit-options.js'
 
@@ -30,7 +33,10 @@ export function inferCall(inference: Inference, node: CallNode, scope: Scope): S
     const method = { call: node, receiver: callee.expression, name: callee.name.text, args, scope }
     if (receiver.kind === 'list') return listMethod(inference, receiver, method)
     if (receiver.kind === 'number') return numberMethod(callee.name.text)
-    return dispatch(inference, node, inference.property(receiver, callee.name.text, callee), args, scope)
+    const member = inference.property(receiver, callee.name.text, callee)
+    if (member.kind === 'closure' && receiver.kind === 'record' && !t.isArrowFunction(member.node))
+      return dispatch(inference, node, { ...member, self: { shape: receiver } }, args, scope)
+    return dispatch(inference, node, member, args, scope)
   }
   const shape = inference.expression(callee, scope)
   return dispatch(inference, node, shape, argumentsOf(inference, node, scope), scope)
@@ -49,48 +55,31 @@ function numberMethod(name: string): Shape {
 }
 
 function argumentsOf(inference: Inference, node: CallNode, scope: Scope): readonly Given[] {
-  return (node.arguments ?? []).map((argument) => {
+  return (node.arguments ?? []).flatMap((argument) => {
     if (!inference.typescript.isSpreadElement(argument))
       return { node: argument, shape: inference.expression(argument, scope) }
-    return { node: argument, shape: inference.elementOf(inference.expression(argument.expression, scope)) }
+    const list = inference.expression(argument.expression, scope)
+    const items = list.kind === 'list' ? list.items : undefined
+    return (items ?? [inference.elementOf(list)]).map((shape) => ({ node: argument, shape }))
   })
 }
 
 function dispatch(inference: Inference, node: CallNode, shape: Shape, args: readonly Given[], scope: Scope): Shape {
-  if (shape.kind === 'closure') return callClosure(inference, node, shape, args)
-  if (shape.kind === 'builtin') return callBuiltin(inference, node, shape, args, scope)
-  if (shape.kind !== 'typed') return unknown
-  return callDeclared(inference, node, shape, args)
-}
-
-function callBuiltin(
-  inference: Inference,
-  node: CallNode,
-  shape: BuiltinShape,
-  args: readonly Given[],
-  scope: Scope,
-): Shape {
-  const { owner, name } = shape
-  const [first, second] = args
-  if (owner === 'Math') return mathematics(inference, name, args)
-  if (owner === 'NumberConstructor') return name.startsWith('is') ? other : unknown
-  if (first === undefined) return unknown
-  if (owner === 'ArrayConstructor' && name === 'of')
-    return { kind: 'list', element: joinAll(args.map((one) => one.shape)) }
-  if (owner === 'ArrayConstructor' && name === 'from') {
-    const element = inference.elementOf(first.shape)
-    if (second === undefined) return { kind: 'list', element }
-    return { kind: 'list', element: eachCall(inference, node, second, [element, pure()], scope) }
-  }
-  if (owner !== 'ObjectConstructor') return unknown
-  if (name === 'freeze' || name === 'seal') return first.shape
-  if (first.shape.kind !== 'record' && first.shape.kind !== 'typed') return unknown
-  const value =
-    first.shape.kind === 'record' ? joinAll([...first.shape.fields.values()]) : inference.elementOf(first.shape)
-  if (name === 'keys') return { kind: 'list', element: other }
-  if (name === 'values') return { kind: 'list', element: value }
-  if (name === 'entries') return { kind: 'list', element: { kind: 'list', items: [other, value], element: unknown } }
-  return unknown
+  if (shape.kind === 'closure') return applyFunction(inference, spoken(node.expression), shape, args, node)
+  if (shape.kind === 'class')
+    return construct(
+      inference,
+      shape,
+      args.map((given) => given.shape),
+      node,
+    )
+  if (shape.kind === 'builtin') return callMember(inference, node, shape, args, scope)
+  if (shape.kind !== 'typed') return firstUnknown(shape)
+  const library = libraryName(shape.type)
+  return (
+    (library === undefined ? undefined : callLibrary(inference, library, args)) ??
+    callDeclared(inference, node, shape, args)
+  )
 }
 
 /** A function of the kernel (or anything else that only a declaration describes). */
@@ -108,8 +97,9 @@ function callDeclared(inference: Inference, node: CallNode, callee: TypedShape, 
   })
   for (const follow of matching.later) follow()
   checkUnitOptions(inference, name, args)
-  if (inference.reports.made > made && matching.bindings.size > 0) return unknown
-  return inference.fromType(signature.getReturnType(), matching.bindings)
+  if (inference.reports.made > made && matching.bindings.size > 0) return unknownBecause(saidWrong)
+  const given = inference.fromType(signature.getReturnType(), matching.bindings)
+  return given.kind === 'unknown' ? unknownBecause(`nothing says what ${name} gives`) : given
 }
 
 function constructed(inference: Inference, node: CallNode): Shape {
@@ -130,14 +120,19 @@ function parameterType(inference: Inference, parameter: ts.Symbol, last: boolean
 }
 
 /** A function of a cell: followed with these arguments. What is wrong only with them is reported here. */
-function callClosure(inference: Inference, node: CallNode, closure: ClosureShape, args: readonly Given[]): Shape {
-  const name = spoken(node.expression)
+export function applyFunction(
+  inference: Inference,
+  name: string,
+  closure: ClosureShape,
+  args: readonly Given[],
+  site: ts.Node,
+): Shape {
   if (inference.reports.loud || closure.scope === inference.top) inference.cover(closure)
   const shapes = checkedArguments(inference, name, closure, args)
-  const { fresh, shape } = tried(inference, closure, shapes, node)
+  const { fresh, shape } = tried(inference, closure, shapes, site)
   if (fresh === undefined) return shape
-  inference.reports.add(node, `${name} does not work with these arguments. ${fresh}`)
-  return unknown
+  inference.reports.add(site, `${name} does not work with these arguments. ${fresh}`)
+  return unknownBecause(saidWrong)
 }
 
 /** Holds arguments against annotations; one that clashes is not followed further. */
@@ -148,11 +143,15 @@ function checkedArguments(
   args: readonly Given[],
 ): readonly Shape[] {
   return args.map((given, index) => {
-    const parameter = closure.node.parameters[index]
-    if (parameter?.type === undefined || parameter.dotDotDotToken !== undefined) return given.shape
+    const { parameters } = closure.node
+    const parameter = parameters[index] ?? parameters.at(-1)
+    const rest = parameter?.dotDotDotToken !== undefined
+    if (parameter?.type === undefined || (parameters[index] === undefined && !rest)) return given.shape
     const type = inference.checker.getTypeFromTypeNode(parameter.type)
-    matchDeclared(inference, given, type, `${name}: ${parameter.name.getText()}`)
-    return given.shape
+    const each = rest ? inference.checker.getIndexTypeOfType(type, inference.typescript.IndexKind.Number) : type
+    const { made } = inference.reports
+    if (each !== undefined) matchDeclared(inference, given, each, `${name}: ${parameter.name.getText()}`)
+    return inference.reports.made > made ? unknownBecause(saidWrong) : given.shape
   })
 }
 
@@ -165,6 +164,7 @@ interface Tried {
 function tried(inference: Inference, closure: ClosureShape, shapes: readonly Shape[], site: ts.Node): Tried {
   const known = inference.remembered.read(closure, shapes)
   if (known !== undefined) return known
+  const { selfCalls } = inference
   let shape: Shape = unknown
   inference.trying += 1
   const reports = inference.reports.aside(() => {
@@ -172,5 +172,7 @@ function tried(inference: Inference, closure: ClosureShape, shapes: readonly Sha
   })
   inference.trying -= 1
   const fresh = reports.find((report) => report.severity === 'error' && !inference.reports.has(report.node))?.message
+  // What was found while a function above is only taken to give something holds for this once.
+  if (inference.active.size > 0 && inference.selfCalls > selfCalls) return { shape, fresh }
   return inference.remembered.keep(closure, shapes, { shape, fresh })
 }

@@ -6,11 +6,22 @@ import type { Inference } from './inference.js'
 import { arrayLiteral, objectLiteral } from './literals.js'
 import { matchDeclared } from './matching.js'
 import { readElement } from './members.js'
-import { branchesClash, wants } from './messages.js'
+import { branchesClash, saidWrong, wants } from './messages.js'
 import { readName } from './names.js'
 import { negated } from './operators.js'
 import type { Scope } from './scope.js'
-import { agree, isPure, join, other, pure, type Shape, unknown } from './shape.js'
+import {
+  agree,
+  firstUnknown,
+  isPure,
+  join,
+  nothing,
+  other,
+  pure,
+  type Shape,
+  unknown,
+  unknownBecause,
+} from './shape.js'
 import { alternatives } from './state.js'
 
 /** Deepest nesting that is followed; TypeScript's own parser holds a few times more. */
@@ -21,10 +32,18 @@ export function inferExpression(inference: Inference, node: ts.Expression, scope
   inference.steps -= 1
   inference.depth += 1
   try {
-    return infer(inference, node, scope)
+    return note(inference, node, infer(inference, node, scope))
   } finally {
     inference.depth -= 1
   }
+}
+
+/** Keeps what was found, for the editor. What several passes over a loop or several calls find must agree. */
+export function note(inference: Inference, node: ts.Node, shape: Shape): Shape {
+  const before = inference.found.get(node)
+  if (before === undefined || before.kind === 'unknown') inference.found.set(node, shape)
+  else if (before !== shape && shape.kind !== 'unknown') inference.found.set(node, join(before, shape))
+  return shape
 }
 
 function infer(inference: Inference, node: ts.Expression, scope: Scope): Shape {
@@ -44,6 +63,7 @@ function infer(inference: Inference, node: ts.Expression, scope: Scope): Shape {
   if (t.isArrayLiteralExpression(node)) return arrayLiteral(inference, node, scope)
   if (t.isConditionalExpression(node)) return conditional(inference, node, scope)
   if (t.isPrefixUnaryExpression(node) || t.isPostfixUnaryExpression(node)) return unary(inference, node, scope)
+  if (node.kind === t.SyntaxKind.ThisKeyword) return scope.self?.shape ?? unknown
   if (t.isAsExpression(node) || t.isTypeAssertionExpression(node)) return assertion(inference, node, scope)
   if (t.isSatisfiesExpression(node)) return satisfies(inference, node, scope)
   return anythingElse(inference, node, scope)
@@ -76,7 +96,7 @@ function unary(inference: Inference, node: ts.PrefixUnaryExpression | ts.Postfix
   const { SyntaxKind } = inference.typescript
   const shape = inference.expression(node.operand, scope)
   if (node.operator === SyntaxKind.MinusToken) return negated(shape)
-  if (node.operator === SyntaxKind.PlusToken) return shape.kind === 'number' ? shape : unknown
+  if (node.operator === SyntaxKind.PlusToken) return shape.kind === 'number' ? shape : pure()
   if (node.operator === SyntaxKind.ExclamationToken) return other
   if (node.operator === SyntaxKind.TildeToken) return shape.kind === 'number' && isPure(shape) ? pure() : unknown
   return step(inference, node, shape, scope)
@@ -89,12 +109,13 @@ function step(
   shape: Shape,
   scope: Scope,
 ): Shape {
-  if (shape.kind !== 'number') return unknown
+  if (shape.kind !== 'number') return firstUnknown(shape)
   const operator = node.operator === inference.typescript.SyntaxKind.PlusPlusToken ? '++' : '--'
   if (!isPure(shape)) {
     inference.reports.add(node, wants(`${operator} counts in steps of 1, so it`, [pure().dimension], shape))
-    inference.assign(node.operand, unknown, scope)
-    return unknown
+    const wrong = unknownBecause(saidWrong)
+    inference.assign(node.operand, wrong, scope)
+    return wrong
   }
   inference.assign(node.operand, pure(), scope)
   return pure()
@@ -130,12 +151,13 @@ function anythingElse(inference: Inference, node: ts.Expression, scope: Scope): 
   switch (node.kind) {
     case SyntaxKind.TrueKeyword:
     case SyntaxKind.FalseKeyword:
-    case SyntaxKind.NullKeyword:
     case SyntaxKind.TypeOfExpression:
     case SyntaxKind.VoidExpression:
     case SyntaxKind.DeleteExpression:
     case SyntaxKind.TemplateExpression:
       return other
+    case SyntaxKind.NullKeyword:
+      return nothing
     default:
       return unknown
   }

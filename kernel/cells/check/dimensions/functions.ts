@@ -6,10 +6,23 @@ import type ts from 'typescript'
 import type { CallMode, Inference, Returned } from './inference.js'
 import { matchDeclared } from './matching.js'
 import { Scope } from './scope.js'
-import { type ClosureShape, type FunctionNode, other, type Shape, unknown } from './shape.js'
+import {
+  type ClosureShape,
+  type FunctionNode,
+  isPending,
+  joinAll,
+  other,
+  pending,
+  type Self,
+  type Shape,
+  sameShape,
+  unknown,
+  unknownBecause,
+  withoutConstant,
+} from './shape.js'
 
-export function defineFunction(inference: Inference, node: FunctionNode, scope: Scope): Shape {
-  const closure = { kind: 'closure', node, scope } as const
+export function defineFunction(inference: Inference, node: FunctionNode, scope: Scope, self?: Self): Shape {
+  const closure = { kind: 'closure', node, scope, ...(self === undefined ? {} : { self }) } as const
   if (inference.trying === 0 && inference.reports.loud) inference.pending.push(closure)
   return closure
 }
@@ -17,27 +30,54 @@ export function defineFunction(inference: Inference, node: FunctionNode, scope: 
 /** Deepest nesting of followed functions. */
 const deepestCall = 60
 
+/** Rounds in which the result of a function that calls itself must settle. */
+const roundsAllowed = 4
+
 export function followFunction(
   inference: Inference,
   closure: ClosureShape,
-  args: readonly Shape[],
+  args: readonly (Shape | undefined)[],
   site: ts.Node,
   mode: CallMode,
 ): readonly Returned[] {
   const { node } = closure
-  if (inference.active.has(node) || inference.active.size >= deepestCall) return [{ node: site, shape: unknown }]
+  const assumed = inference.active.get(node)
+  if (assumed !== undefined) {
+    inference.selfCalls += 1
+    return [{ node: site, shape: assumed }]
+  }
+  if (inference.active.size >= deepestCall)
+    return [{ node: site, shape: unknownBecause('functions are nested too deeply') }]
   if (mode === 'in place' && inference.reports.loud && inference.trying === 0) inference.covered.add(node)
-  inference.active.add(node)
   try {
-    return run(inference, closure, args)
+    return settled(inference, closure, args)
   } finally {
     inference.active.delete(node)
   }
 }
 
-function run(inference: Inference, closure: ClosureShape, args: readonly Shape[]): readonly Returned[] {
+/** A function that calls itself is followed with what it gave the last time, until it gives the same again. */
+function settled(
+  inference: Inference,
+  closure: ClosureShape,
+  args: readonly (Shape | undefined)[],
+): readonly Returned[] {
+  let assumed: Shape = pending
+  for (let round = 1; ; round += 1) {
+    const { selfCalls } = inference
+    inference.active.set(closure.node, assumed)
+    const returned = run(inference, closure, args)
+    const result = withoutConstant(joinAll(returned.map((one) => one.shape)))
+    if (inference.selfCalls === selfCalls || sameShape(result, assumed)) return returned
+    if (round === roundsAllowed || isPending(result))
+      return [{ node: closure.node, shape: unknownBecause('a function that calls itself gives no one dimension') }]
+    assumed = result
+  }
+}
+
+function run(inference: Inference, closure: ClosureShape, args: readonly (Shape | undefined)[]): readonly Returned[] {
   const { node } = closure
-  const scope = new Scope(closure.scope)
+  const scope = new Scope(closure.scope, closure.self)
   node.parameters.forEach((parameter, index) => {
     bindParameter(inference, parameter, parameter.dotDotDotToken ? restOf(args, index) : args[index], scope)
   })
@@ -54,8 +94,9 @@ function isAsynchronous(inference: Inference, node: FunctionNode): boolean {
   return node.modifiers?.some((modifier) => modifier.kind === inference.typescript.SyntaxKind.AsyncKeyword) === true
 }
 
-function restOf(args: readonly Shape[], index: number): Shape {
-  return { kind: 'list', items: args.slice(index), element: unknown }
+function restOf(args: readonly (Shape | undefined)[], index: number): Shape {
+  const items = args.slice(index).map((one) => one ?? unknown)
+  return items.length === 0 ? { kind: 'list' } : { kind: 'list', items, element: joinAll(items) }
 }
 
 function bindParameter(
@@ -65,16 +106,44 @@ function bindParameter(
   scope: Scope,
 ): void {
   const annotated = annotationShape(inference, parameter.type)
-  const initial = parameter.initializer === undefined ? undefined : inference.expression(parameter.initializer, scope)
+  const initial = parameter.initializer === undefined ? undefined : defaultValue(inference, parameter, scope)
   const given = argument === undefined || argument.kind === 'other' ? (initial ?? argument) : argument
-  inference.bind(parameter.name, annotated ?? given ?? unknown, scope)
+  const believed =
+    annotated !== undefined && annotated.kind !== 'number' && given !== undefined && saysMore(given)
+      ? given
+      : (annotated ?? given)
+  inference.bind(parameter.name, believed ?? unknownBecause(unsaid(parameter)), scope)
+}
+
+/** What was handed over is known better than its declaration puts it: a function, a record with dimensions of its own. */
+function saysMore(given: Shape): boolean {
+  return given.kind === 'closure' || given.kind === 'record' || given.kind === 'list' || given.kind === 'builtin'
+}
+
+function unsaid(parameter: ts.ParameterDeclaration): string {
+  const name = parameter.name.getText()
+  return `nothing says what ${name} is; give it a type, as in (${name}: Mass)`
+}
+
+function defaultValue(inference: Inference, parameter: ts.ParameterDeclaration, scope: Scope): Shape | undefined {
+  const { initializer } = parameter
+  if (initializer === undefined) return undefined
+  const shape = inference.expression(initializer, scope)
+  if (parameter.type !== undefined)
+    matchDeclared(
+      inference,
+      { node: initializer, shape },
+      inference.checker.getTypeFromTypeNode(parameter.type),
+      parameter.name.getText(),
+    )
+  return shape
 }
 
 /** What an annotation says for certain: a dimension, or the form of a record that carries some. */
 function annotationShape(inference: Inference, annotation: ts.TypeNode | undefined): Shape | undefined {
   if (annotation === undefined) return undefined
   const shape = inference.fromType(inference.checker.getTypeFromTypeNode(annotation))
-  return shape.kind === 'number' || shape.kind === 'typed' ? shape : undefined
+  return shape.kind === 'number' || shape.kind === 'typed' || shape.kind === 'list' ? shape : undefined
 }
 
 /** Holds what a function returns against what it says it returns. */
@@ -98,10 +167,10 @@ export function coverFunction(inference: Inference, closure: ClosureShape): void
   if (inference.covered.has(closure.node)) return
   inference.covered.add(closure.node)
   const args = closure.node.parameters.map((parameter) => {
-    if (parameter.type !== undefined) return unknown
+    if (parameter.type !== undefined) return undefined
     const shape = inference.fromType(inference.checker.getTypeAtLocation(parameter))
-    if (shape.kind !== 'unknown' || parameter.initializer === undefined) return shape
-    return inference.expression(parameter.initializer, closure.scope)
+    if (shape.kind !== 'unknown') return shape
+    return parameter.initializer === undefined ? undefined : inference.expression(parameter.initializer, closure.scope)
   })
   const { trying } = inference
   inference.trying = 0

@@ -1,8 +1,8 @@
 /** The dimension core as a whole: follows all cells in an order in which each comes after what it reads. */
 import type ts from 'typescript'
-import { inferCall } from './calls.js'
+import { applyFunction, inferCall } from './calls.js'
 import { columnsOf } from './columns.js'
-import { inferExpression } from './expressions.js'
+import { inferExpression, note } from './expressions.js'
 import { declaredNumber, shapeOfType } from './from-type.js'
 import { coverFunction, followFunction } from './functions.js'
 import type { Inference } from './inference.js'
@@ -22,6 +22,8 @@ export interface Inferred {
   readonly reports: readonly Report[]
   /** Shapes of the top-level constants and variables of a cell, as they are when it has run. */
   shapesOf(cell: ts.SourceFile): ReadonlyMap<string, Shape>
+  /** What was found of an expression or a name where it stands; a function called with several dimensions has several, and none. */
+  shapeAt(node: ts.Node): Shape | undefined
   /** Dimensions of the fields of a record, or of the records in a list. */
   columnsOf(shape: Shape): Readonly<Record<string, string>> | undefined
 }
@@ -42,6 +44,7 @@ export function inferCells(
   return {
     reports: inference.reports.all(),
     shapesOf: (cell) => shapesAtTop(inference, cell),
+    shapeAt: (node) => inference.found.get(node),
     columnsOf: (shape) => columnsOf(inference, shape),
   }
 }
@@ -58,15 +61,19 @@ function newInference(typescript: typeof ts, checker: ts.TypeChecker, disputed: 
     mutations: new Mutations(typescript, checker),
     covered: new Set(),
     pending: [],
-    active: new Set(),
+    found: new Map(),
+    active: new Map(),
+    selfCalls: 0,
     steps: stepsAllowed,
     trying: 0,
     depth: 0,
     expression: (node, scope) => inferExpression(inference, node, scope),
+    note: (node, shape) => void note(inference, node, shape),
     statements: (nodes, scope, returned) => runStatements(inference, nodes, scope, returned),
     bind: (name, shape, scope) => bindName(inference, name, shape, scope),
     assign: (target, shape, scope) => assignTo(inference, target, shape, scope),
     call: (node, scope) => inferCall(inference, node, scope),
+    apply: (name, closure, args, site) => applyFunction(inference, name, closure, args, site),
     follow: (closure, args, site, mode) => followFunction(inference, closure, args, site, mode),
     cover: (closure) => coverFunction(inference, closure),
     property: (shape, name, node) => readProperty(inference, shape, name, node),

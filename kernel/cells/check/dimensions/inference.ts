@@ -3,6 +3,7 @@
  * statements) call each other through this record, so that their files import in one direction only.
  */
 import type ts from 'typescript'
+import type { Given } from './given.js'
 import type { Memory } from './memory.js'
 import type { Mutations } from './mutations.js'
 import type { Reports } from './reports.js'
@@ -36,8 +37,13 @@ export interface Inference {
   readonly covered: Set<ts.Node>
   /** Functions seen, to be looked at by the end of the cell unless a call does so before. */
   readonly pending: ClosureShape[]
+  /** What was found of each expression and of each name where it is declared. */
+  readonly found: Map<ts.Node, Shape>
   /** Functions being followed, so that recursion ends. */
-  readonly active: Set<ts.Node>
+  /** With what each is taken to give, should it call itself. */
+  readonly active: Map<ts.Node, Shape>
+  /** Calls of functions already being followed, so far. */
+  selfCalls: number
   /** Expressions still to be looked at before everything is unknown: bounds the time of hostile sources. */
   steps: number
   /** Above zero while a call is tried with particular arguments. */
@@ -46,12 +52,20 @@ export interface Inference {
   depth: number
 
   expression(node: ts.Expression, scope: Scope): Shape
+  note(node: ts.Node, shape: Shape): void
   statements(nodes: readonly ts.Statement[], scope: Scope, returned: Returned[]): boolean
   bind(name: ts.BindingName, shape: Shape, scope: Scope): void
   assign(target: ts.Expression, shape: Shape, scope: Scope): void
   call(node: ts.CallExpression | ts.NewExpression, scope: Scope): Shape
+  /** Calls a function of a cell that stands elsewhere; what is wrong with these very arguments is said at `site`. */
+  apply(name: string, closure: ClosureShape, args: readonly Given[], site: ts.Node): Shape
   /** Follows a function; `site` is the call that is followed. */
-  follow(closure: ClosureShape, args: readonly Shape[], site: ts.Node, mode: CallMode): readonly Returned[]
+  follow(
+    closure: ClosureShape,
+    args: readonly (Shape | undefined)[],
+    site: ts.Node,
+    mode: CallMode,
+  ): readonly Returned[]
   /** Looks at a function's body for its own sake. */
   cover(closure: ClosureShape): void
   property(shape: Shape, name: string, node?: ts.Node): Shape

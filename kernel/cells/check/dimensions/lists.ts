@@ -1,49 +1,62 @@
 /** Methods of lists. Those that call a function at once follow it with the list's elements. */
 import type ts from 'typescript'
+import { mapMethod, setMethod } from './collections.js'
+import type { Given, MethodCall } from './given.js'
 import type { Inference } from './inference.js'
-import type { Given } from './matching.js'
+import { mathematics } from './mathematics.js'
+import { drift, saidWrong, spoken } from './messages.js'
 import { grow } from './patterns.js'
 import type { Scope } from './scope.js'
-import { join, joinAll, type ListShape, other, pure, type Shape, unknown } from './shape.js'
+import {
+  agree,
+  firstUnknown,
+  join,
+  joinAll,
+  type ListShape,
+  other,
+  pure,
+  type Shape,
+  unknown,
+  unknownBecause,
+} from './shape.js'
 import { repeated } from './state.js'
 
-const sameList = new Set(['filter', 'slice', 'reverse', 'toReversed', 'flat', 'with', 'toSpliced'])
+const sameList = new Set(['filter', 'slice', 'reverse', 'toReversed', 'toSpliced', 'values', 'splice', 'subarray'])
 const oneElement = new Set(['at', 'find', 'findLast', 'pop', 'shift'])
 const whereabouts = new Set(['indexOf', 'lastIndexOf', 'findIndex', 'findLastIndex'])
-
-export interface MethodCall {
-  readonly call: ts.CallExpression | ts.NewExpression
-  readonly receiver: ts.Expression
-  readonly name: string
-  readonly args: readonly Given[]
-  readonly scope: Scope
-}
+const answers = new Set(['some', 'every', 'includes', 'join', 'forEach', 'toString'])
 
 export function listMethod(inference: Inference, list: ListShape, method: MethodCall): Shape {
   const { name, args, call, scope } = method
   const element = list.element ?? unknown
-  const first = args[0]?.shape
-  if (name === 'push' || name === 'unshift' || name === 'fill') {
-    for (const { shape } of args.slice(0, name === 'fill' ? 1 : undefined))
-      grow(inference, method.receiver, shape, scope)
-    return name === 'fill' ? withElement(args[0]?.shape ?? unknown) : pure()
-  }
+  const each = (given: Given, ...shapes: readonly Shape[]) => eachCall(inference, call, given, shapes, scope)
+  if (list.as === 'Map') return mapMethod(inference, list, method, each)
+  if (list.as === 'Set') return setMethod(inference, list, method, each)
+  if (name === 'push' || name === 'unshift' || name === 'fill') return grown(inference, list, method)
   if (name === 'reduce' || name === 'reduceRight') return reduced(inference, list, method)
   if (name === 'sort' || name === 'toSorted') {
-    if (args[0] !== undefined) eachCall(inference, call, args[0], [element, element], scope)
+    if (args[0] !== undefined) each(args[0], element, element)
     return withoutItems(list)
   }
-  const given =
-    first?.kind === 'closure' ? eachCall(inference, call, args[0] as Given, [element, pure(), list], scope) : unknown
+  const given = args[0] === undefined ? unknown : each(args[0], element, pure(), list)
   if (name === 'map') return withElement(given)
   if (name === 'flatMap') return withElement(given.kind === 'list' ? (given.element ?? unknown) : given)
-  if (sameList.has(name)) return name === 'flat' ? withElement(inference.elementOf(element)) : withoutItems(list)
+  if (name === 'flat') return withElement(element.kind === 'list' ? inference.elementOf(element) : element)
+  if (name === 'with') return withElement(args[1] === undefined ? element : join(element, args[1].shape))
+  if (name === 'keys') return withElement(pure())
+  if (name === 'entries') return withElement({ kind: 'list', items: [pure(), element], element: unknown })
+  if (sameList.has(name)) return withoutItems(list)
   if (oneElement.has(name)) return element
   if (name === 'concat') return concatenated(inference, list, args)
   if (whereabouts.has(name)) return pure()
-  return name === 'some' || name === 'every' || name === 'includes' || name === 'join' || name === 'forEach'
-    ? other
-    : unknown
+  return answers.has(name) ? other : unknown
+}
+
+function grown(inference: Inference, list: ListShape, { name, args, receiver, scope }: MethodCall): Shape {
+  for (const { shape } of args.slice(0, name === 'fill' ? 1 : undefined)) grow(inference, receiver, shape, scope)
+  if (name !== 'fill') return pure()
+  const value = args[0]?.shape ?? unknown
+  return withElement(list.element === undefined || args.length === 1 ? value : join(list.element, value))
 }
 
 function withElement(element: Shape): Shape {
@@ -67,13 +80,21 @@ export function eachCall(
   args: readonly Shape[],
   scope: Scope,
 ): Shape {
-  const { shape } = given
-  if (shape.kind !== 'closure') return unknown
+  const { shape, node } = given
+  if (shape.kind === 'builtin' && shape.owner === 'Math')
+    return mathematics(inference, shape.name, [{ node, shape: args[0] ?? unknown }])
+  if (shape.kind !== 'closure') return firstUnknown(shape)
   const inPlace = shape.node.parent === call
   let result: Shape = unknown
   repeated(inference, shape.node, scope, () => {
-    const returned = inference.follow(shape, args, given.node, inPlace ? 'in place' : 'from elsewhere')
-    result = joinAll(returned.map((one) => one.shape))
+    result = inPlace
+      ? joinAll(inference.follow(shape, args, node, 'in place').map((one) => one.shape))
+      : inference.apply(
+          spoken(node),
+          shape,
+          args.slice(0, shape.node.parameters.length).map((one) => ({ node, shape: one })),
+          node,
+        )
   })
   return result
 }
@@ -82,10 +103,17 @@ export function eachCall(
 function reduced(inference: Inference, list: ListShape, method: MethodCall): Shape {
   const [given, start] = method.args
   const element = list.element ?? unknown
-  if (given === undefined || given.shape.kind !== 'closure') return unknown
+  if (given === undefined) return unknown
   const each = (running: Shape): Shape =>
     eachCall(inference, method.call, given, [running, element, pure(), list], method.scope)
   let running = start === undefined ? element : start.shape
-  for (let pass = 0; pass < 2; pass += 1) running = join(running, each(running))
+  for (let pass = 0; pass < 2; pass += 1) {
+    const next = each(running)
+    if (running.kind === 'number' && next.kind === 'number' && !agree(running, next)) {
+      inference.reports.add(given.node, drift(running, next))
+      return unknownBecause(saidWrong)
+    }
+    running = join(running, next)
+  }
   return running
 }

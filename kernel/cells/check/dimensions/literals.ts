@@ -4,12 +4,14 @@ import { defineFunction } from './functions.js'
 import type { Inference } from './inference.js'
 import { readSymbol } from './names.js'
 import type { Scope } from './scope.js'
-import { join, type Shape, unknown } from './shape.js'
+import { join, type Self, type Shape, unknown } from './shape.js'
 
 export function objectLiteral(inference: Inference, node: ts.ObjectLiteralExpression, scope: Scope): Shape {
   const fields = new Map<string, Shape>()
-  for (const property of node.properties) addProperty(inference, property, fields, scope)
-  return { kind: 'record', fields }
+  const self: Self = { shape: unknown }
+  for (const property of node.properties) addProperty(inference, property, fields, scope, self)
+  self.shape = { kind: 'record', fields }
+  return self.shape
 }
 
 function addProperty(
@@ -17,6 +19,7 @@ function addProperty(
   property: ts.ObjectLiteralElementLike,
   fields: Map<string, Shape>,
   scope: Scope,
+  self: Self,
 ): void {
   const t = inference.typescript
   if (t.isSpreadAssignment(property)) {
@@ -24,16 +27,19 @@ function addProperty(
     return
   }
   const name = propertyName(inference, property.name, scope)
-  const shape = propertyShape(inference, property, scope)
+  const shape = propertyShape(inference, property, scope, self)
   if (name !== undefined) fields.set(name, shape)
   else for (const known of fields.keys()) fields.set(known, unknown)
 }
 
-function propertyShape(inference: Inference, property: ts.ObjectLiteralElementLike, scope: Scope): Shape {
+function propertyShape(inference: Inference, property: ts.ObjectLiteralElementLike, scope: Scope, self: Self): Shape {
   const t = inference.typescript
   if (t.isPropertyAssignment(property)) return inference.expression(property.initializer, scope)
   if (t.isShorthandPropertyAssignment(property)) return shorthand(inference, property, scope)
-  return t.isMethodDeclaration(property) ? defineFunction(inference, property, scope) : unknown
+  if (t.isMethodDeclaration(property)) return defineFunction(inference, property, scope, self)
+  if (!t.isGetAccessor(property)) return unknown
+  const [got] = inference.follow({ kind: 'closure', node: property, scope, self }, [], property, 'in place')
+  return got?.shape ?? unknown
 }
 
 function shorthand(inference: Inference, property: ts.ShorthandPropertyAssignment, scope: Scope): Shape {
@@ -68,13 +74,23 @@ export function arrayLiteral(inference: Inference, node: ts.ArrayLiteralExpressi
   let element: Shape | undefined
   let counted = true
   for (const item of node.elements) {
-    const spreads = inference.typescript.isSpreadElement(item)
-    const shape = spreads
-      ? inference.elementOf(inference.expression(item.expression, scope))
-      : inference.expression(item, scope)
-    counted = counted && !spreads
-    items.push(shape)
-    element = element === undefined ? shape : join(element, shape)
+    const given = partsOf(inference, item, scope)
+    counted = counted && given.counted
+    items.push(...given.shapes)
+    for (const shape of given.shapes) element = element === undefined ? shape : join(element, shape)
   }
   return { kind: 'list', ...(element === undefined ? {} : { element }), ...(counted ? { items } : {}) }
+}
+
+/** One item of a list, or those of a list spread into it. */
+function partsOf(
+  inference: Inference,
+  item: ts.Expression,
+  scope: Scope,
+): { readonly shapes: readonly Shape[]; readonly counted: boolean } {
+  if (!inference.typescript.isSpreadElement(item)) return { shapes: [inference.expression(item, scope)], counted: true }
+  const list = inference.expression(item.expression, scope)
+  if (list.kind === 'list' && list.items !== undefined) return { shapes: list.items, counted: true }
+  if (list.kind === 'list' && list.element === undefined) return { shapes: [], counted: false }
+  return { shapes: [inference.elementOf(list)], counted: false }
 }

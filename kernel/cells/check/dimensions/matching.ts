@@ -4,6 +4,7 @@
  */
 import type ts from 'typescript'
 import { memberTypes } from './from-type.js'
+import type { Given } from './given.js'
 import type { Inference } from './inference.js'
 import { argumentsClash, lacksUnit, wants } from './messages.js'
 import {
@@ -15,12 +16,6 @@ import {
   type Shape,
   withoutConstant,
 } from './shape.js'
-
-/** A value and where it is written. */
-export interface Given {
-  readonly node: ts.Node
-  readonly shape: Shape
-}
 
 /** One call whose arguments are being held against a declaration. */
 export interface Matching {

@@ -2,11 +2,23 @@
 
 import type ts from 'typescript'
 import { raiseDimension } from '../../../../shared/contracts/index.js'
+import type { Given } from './given.js'
 import type { Inference } from './inference.js'
-import type { Given } from './matching.js'
-import { argumentsClash, wantsPure } from './messages.js'
+import { argumentsClash, saidWrong, wantsPure } from './messages.js'
 import { power } from './operators.js'
-import { agree, freeNumber, isPure, joinAll, type NumberShape, pure, quantity, type Shape, unknown } from './shape.js'
+import {
+  agree,
+  firstUnknown,
+  freeNumber,
+  isPure,
+  joinAll,
+  type NumberShape,
+  pure,
+  quantity,
+  type Shape,
+  unknown,
+  unknownBecause,
+} from './shape.js'
 
 export const mathConstants: ReadonlyMap<string, number> = new Map([
   ['E', Math.E],
@@ -37,14 +49,15 @@ export function mathematics(inference: Inference, name: string, args: readonly G
   if (name === 'sign') return pure()
   if (name === 'pow') return raised(inference, first, args[1])
   const { shape } = first
-  if (shape.kind !== 'number') return unknown
+  if (name === 'clz32' || name === 'imul') return pure()
+  if (shape.kind !== 'number') return firstUnknown(shape)
   if (keeping.has(name)) return kept(name, shape)
   const root = roots.get(name)
   if (root !== undefined) return rooted(name, shape, root)
   if (!ofPureNumbers.has(name)) return unknown
   if (isPure(shape)) return pure()
   inference.reports.add(first.node, wantsPure(`Math.${name}`, first.node, shape))
-  return unknown
+  return unknownBecause(saidWrong)
 }
 
 function kept(name: string, shape: NumberShape): Shape {
@@ -69,7 +82,8 @@ function mixed(inference: Inference, name: string, args: readonly Given[]): Shap
   for (const { node, shape } of numbers)
     if (reference !== undefined && !agree(reference.shape, shape)) {
       inference.reports.add(node, argumentsClash(name, reference.node, reference.shape, node, shape))
-      return unknown
+      return unknownBecause(saidWrong)
     }
-  return numbers.length === args.length ? joinAll(args.map(({ shape }) => shape)) : unknown
+  const shapes = args.map(({ shape }) => shape)
+  return numbers.length === args.length ? joinAll(shapes) : firstUnknown(...shapes)
 }

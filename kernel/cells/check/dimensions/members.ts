@@ -4,12 +4,25 @@ import { memberTypes, shapeOfMember } from './from-type.js'
 import type { Inference } from './inference.js'
 import { mathConstants } from './mathematics.js'
 import type { Scope } from './scope.js'
-import { freeNumber, joinAll, other, pure, type Shape, type TypedShape, unknown } from './shape.js'
+import {
+  firstUnknown,
+  freeNumber,
+  joinAll,
+  other,
+  pure,
+  type Shape,
+  type TypedShape,
+  unknown,
+  unknownBecause,
+} from './shape.js'
 
 export function readProperty(inference: Inference, shape: Shape, name: string, node?: ts.Node): Shape {
-  if (shape.kind === 'record') return shape.fields.get(name) ?? unknown
+  if (shape.kind === 'record')
+    return shape.fields.get(name) ?? shape.rest ?? unknownBecause(`nothing says what the field ${name} is`)
   if (name === 'length' && (shape.kind === 'list' || shape.kind === 'other')) return pure()
-  return shape.kind === 'typed' ? readMember(inference, shape, name, node) : unknown
+  if (name === 'size' && shape.kind === 'list' && shape.as !== undefined) return pure()
+  if (shape.kind === 'typed') return readMember(inference, shape, name, node)
+  return shape.kind === 'unknown' ? shape : unknown
 }
 
 function readMember(inference: Inference, shape: TypedShape, name: string, node: ts.Node | undefined): Shape {
@@ -35,7 +48,7 @@ function numberMember(name: string): Shape {
 }
 
 /** `Math`, `NumberConstructor`: the name of an interface that the language's own library declares. */
-function libraryName(type: ts.Type): string | undefined {
+export function libraryName(type: ts.Type): string | undefined {
   const declaration = type.symbol?.declarations?.[0]
   return declaration?.getSourceFile().fileName.startsWith('/lib/') === true ? type.symbol.name : undefined
 }
@@ -46,13 +59,14 @@ export function readElement(inference: Inference, node: ts.ElementAccessExpressi
   if (index.kind === 'other' && index.text !== undefined) return inference.property(shape, index.text, node)
   if (shape.kind === 'list')
     return shape.items?.[index.kind === 'number' ? (index.constant ?? -1) : -1] ?? inference.elementOf(shape)
-  if (shape.kind === 'record') return joinAll([...shape.fields.values()])
-  return shape.kind === 'typed' ? inference.elementOf(shape) : shape.kind === 'other' ? other : unknown
+  if (shape.kind === 'record')
+    return joinAll([...shape.fields.values(), ...(shape.rest === undefined ? [] : [shape.rest])])
+  return shape.kind === 'typed' ? inference.elementOf(shape) : shape.kind === 'other' ? other : firstUnknown(shape)
 }
 
 export function readElements(inference: Inference, shape: Shape): Shape {
   if (shape.kind === 'list') return shape.element ?? unknown
-  if (shape.kind !== 'typed') return shape.kind === 'other' ? other : unknown
+  if (shape.kind !== 'typed') return shape.kind === 'other' ? other : firstUnknown(shape)
   const { checker, typescript } = inference
   const type =
     checker.getIndexTypeOfType(shape.type, typescript.IndexKind.Number) ??

@@ -19,6 +19,9 @@ export function pair(left: ts.Node, a: NumberShape, right: ts.Node, b: NumberSha
   return `${spoken(left)} (${inBaseUnits(a)}) and ${spoken(right)} (${inBaseUnits(b)})`
 }
 
+/** Why something made from a mistake is not known: one mistake is said once. */
+export const saidWrong = 'it is made from a step that is already reported'
+
 const verbs: Readonly<Record<string, string>> = { '+': 'add', '-': 'subtract', '%': 'take the remainder of' }
 
 export function clash(operator: string, left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): string {
@@ -27,6 +30,11 @@ export function clash(operator: string, left: ts.Node, a: NumberShape, right: ts
 
 export function branchesClash(left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): string {
   return `The two branches give ${pair(left, a, right, b)}: both need the same dimension.`
+}
+
+/** Of `reduce`: the result would depend on how many elements there are. */
+export function drift(from: NumberShape, to: NumberShape): string {
+  return `The running value is ${inBaseUnits(from)} and becomes ${inBaseUnits(to)}: it needs the same dimension in every round.`
 }
 
 export function argumentsClash(name: string, left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): string {

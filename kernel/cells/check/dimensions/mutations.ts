@@ -23,7 +23,7 @@ export const immediateMethods: ReadonlySet<string> = new Set([
   'toSorted',
 ])
 
-const growing: ReadonlySet<string> = new Set(['push', 'unshift', 'fill', 'splice'])
+const growing: ReadonlySet<string> = new Set(['push', 'unshift', 'fill', 'splice', 'set', 'add'])
 
 export class Mutations {
   readonly #typescript: typeof ts

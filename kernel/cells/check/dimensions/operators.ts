@@ -2,8 +2,19 @@
 import type ts from 'typescript'
 import { divideDimensions, multiplyDimensions, raiseDimension } from '../../../../shared/contracts/index.js'
 import type { Inference } from './inference.js'
-import { clash, wantsPure } from './messages.js'
-import { agree, freeNumber, isPure, type NumberShape, other, pure, quantity, type Shape, unknown } from './shape.js'
+import { clash, saidWrong, spoken, wantsPure } from './messages.js'
+import {
+  agree,
+  firstUnknown,
+  freeNumber,
+  isPure,
+  type NumberShape,
+  other,
+  pure,
+  quantity,
+  type Shape,
+  unknownBecause,
+} from './shape.js'
 
 /** An operand and how it reads in a sentence. */
 export interface Operand {
@@ -33,12 +44,12 @@ export function arithmetic(
   const a = left.shape
   const b = right.shape
   if (operator === '+' && (a.kind === 'other' || b.kind === 'other')) return other
-  if (operator === '**') return b.kind === 'number' ? power(inference, a, b, right.node) : unknown
-  if (a.kind !== 'number' || b.kind !== 'number') return unknown
+  if (operator === '**' && b.kind === 'number') return power(inference, a, b, right.node)
+  if (a.kind !== 'number' || b.kind !== 'number') return firstUnknown(a, b)
   if (operator === '*' || operator === '/') return product(operator, a, b)
   if (agree(a, b)) return sum(operator, a, b)
   inference.reports.add(at, clash(operator, left.node, a, right.node, b))
-  return unknown
+  return unknownBecause(saidWrong)
 }
 
 function folded(operator: Arithmetic, a: NumberShape, b: NumberShape): NumberShape | undefined {
@@ -63,14 +74,16 @@ function product(operator: '*' | '/', a: NumberShape, b: NumberShape): Shape {
 export function power(inference: Inference, base: Shape, exponent: NumberShape, exponentNode: ts.Expression): Shape {
   if (!isPure(exponent)) {
     inference.reports.add(exponentNode, wantsPure('An exponent', exponentNode, exponent))
-    return unknown
+    return unknownBecause(saidWrong)
   }
-  if (base.kind !== 'number') return unknown
+  if (base.kind !== 'number') return firstUnknown(base)
   if (base.free === true) return freeNumber
   const known = folded('**', base, exponent)
   if (known !== undefined) return known
   if (isPure(base)) return pure()
-  return exponent.constant === undefined ? unknown : quantity(raiseDimension(base.dimension, exponent.constant))
+  return exponent.constant === undefined
+    ? unknownBecause(`the exponent ${spoken(exponentNode)} may change, and the dimension with it`)
+    : quantity(raiseDimension(base.dimension, exponent.constant))
 }
 
 /** Equality and order: both sides must be comparable; the answer is a truth. */
@@ -83,7 +96,7 @@ export function comparison(inference: Inference, operator: string, left: Operand
 }
 
 export function negated(shape: Shape): Shape {
-  if (shape.kind !== 'number') return unknown
+  if (shape.kind !== 'number') return firstUnknown(shape)
   if (shape.constant === undefined) return shape
   return pure(-shape.constant)
 }

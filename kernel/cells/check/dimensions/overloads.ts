@@ -3,8 +3,8 @@
  * is asked otherwise, because to choose it works out the type of everything the arguments are made from.
  */
 import type ts from 'typescript'
+import type { Given } from './given.js'
 import type { Inference } from './inference.js'
-import type { Given } from './matching.js'
 import type { TypedShape } from './shape.js'
 
 /** As declared, with its type parameters open. */

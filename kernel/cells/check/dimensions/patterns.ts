@@ -3,13 +3,15 @@ import type ts from 'typescript'
 import type { Inference } from './inference.js'
 import { propertyName } from './literals.js'
 import { matchDeclared } from './matching.js'
+import { wants } from './messages.js'
 import type { Scope } from './scope.js'
-import { join, type RecordShape, type Shape, unknown } from './shape.js'
+import { agree, join, nothing, type RecordShape, type Shape, unknown } from './shape.js'
 
 export function bindName(inference: Inference, name: ts.BindingName, shape: Shape, scope: Scope): void {
   const t = inference.typescript
   if (t.isIdentifier(name)) {
     const symbol = inference.checker.getSymbolAtLocation(name)
+    inference.note(name, shape)
     if (symbol !== undefined) scope.declare(symbol, shape)
   } else if (t.isObjectBindingPattern(name)) {
     for (const element of name.elements) bindField(inference, element, shape, name, scope)
@@ -32,7 +34,9 @@ function bindField(
     return
   }
   const name = propertyName(inference, element.propertyName ?? (element.name as ts.PropertyName), scope)
-  const field = name === undefined ? unknown : inference.property(shape, name, element.name)
+  const left = shape.kind === 'record' && shape.rest === undefined && name !== undefined && !shape.fields.has(name)
+  const missing = left && element.initializer !== undefined
+  const field = missing ? nothing : name === undefined ? unknown : inference.property(shape, name, element.name)
   inference.bind(element.name, orDefault(inference, field, element.initializer, scope), scope)
 }
 
@@ -52,7 +56,11 @@ function bindItem(inference: Inference, element: ts.BindingElement, index: numbe
 }
 
 function orDefault(inference: Inference, shape: Shape, initializer: ts.Expression | undefined, scope: Scope): Shape {
-  return initializer === undefined ? shape : join(shape, inference.expression(initializer, scope))
+  if (initializer === undefined) return shape
+  const otherwise = inference.expression(initializer, scope)
+  if (shape.kind === 'number' && otherwise.kind === 'number' && !agree(shape, otherwise))
+    inference.reports.add(initializer, wants('The value to fall back on', [shape.dimension], otherwise))
+  return join(shape, otherwise)
 }
 
 /** `target = shape`, with what the target declares held against it. */
@@ -61,10 +69,15 @@ export function assignTo(inference: Inference, target: ts.Expression, shape: Sha
   if (t.isIdentifier(target)) assignName(inference, target, shape, scope)
   else if (t.isParenthesizedExpression(target) || t.isNonNullExpression(target))
     inference.assign(target.expression, shape, scope)
+  else if (target.kind === t.SyntaxKind.ThisKeyword) changeSelf(shape, scope)
   else if (t.isPropertyAccessExpression(target)) changeField(inference, target, target.name.text, shape, scope)
   else if (t.isElementAccessExpression(target)) changeElement(inference, target, shape, scope)
   else if (t.isArrayLiteralExpression(target)) assignItems(inference, target, shape, scope)
   else if (t.isObjectLiteralExpression(target)) assignFields(inference, target, shape, scope)
+}
+
+function changeSelf(shape: Shape, scope: Scope): void {
+  if (scope.self !== undefined) scope.self.shape = shape
 }
 
 function assignName(inference: Inference, target: ts.Identifier, shape: Shape, scope: Scope): void {
@@ -120,7 +133,7 @@ export function grow(inference: Inference, list: ts.Expression, value: Shape, sc
   const shape = inference.expression(list, scope)
   if (shape.kind !== 'list') return
   const element = shape.element === undefined ? value : join(shape.element, value)
-  inference.assign(list, { kind: 'list', element }, scope)
+  inference.assign(list, { kind: 'list', element, ...(shape.as === undefined ? {} : { as: shape.as }) }, scope)
 }
 
 function assignItems(inference: Inference, target: ts.ArrayLiteralExpression, shape: Shape, scope: Scope): void {

@@ -1,13 +1,17 @@
 /** Where names are bound: the top level of all cells, and one scope for each call of a function that is followed. */
 import type ts from 'typescript'
-import type { Shape } from './shape.js'
+import type { Self, Shape } from './shape.js'
 
 export class Scope {
   readonly #values = new Map<ts.Symbol, Shape>()
   readonly #outer: Scope | undefined
 
-  constructor(outer?: Scope) {
+  /** What `this` means here. */
+  readonly self: Self | undefined
+
+  constructor(outer?: Scope, self?: Self) {
     this.#outer = outer
+    this.self = self ?? outer?.self
   }
 
   declare(symbol: ts.Symbol, shape: Shape): void {

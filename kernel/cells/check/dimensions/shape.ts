@@ -6,7 +6,18 @@ import type ts from 'typescript'
 import { type Dimension, formatDimension, pureNumber, sameDimension } from '../../../../shared/contracts/index.js'
 import type { Scope } from './scope.js'
 
-export type FunctionNode = ts.FunctionDeclaration | ts.FunctionExpression | ts.ArrowFunction | ts.MethodDeclaration
+export type FunctionNode =
+  | ts.FunctionDeclaration
+  | ts.FunctionExpression
+  | ts.ArrowFunction
+  | ts.MethodDeclaration
+  | ts.ConstructorDeclaration
+  | ts.GetAccessorDeclaration
+
+/** What `this` means in a method; its fields may change while it runs. */
+export interface Self {
+  shape: Shape
+}
 
 /** What stands for the type parameters of a kernel type: `Bound<T>` of a call that was given metres. */
 export type Bindings = ReadonlyMap<ts.Type, Shape>
@@ -22,16 +33,26 @@ export interface NumberShape {
 export interface RecordShape {
   readonly kind: 'record'
   readonly fields: ReadonlyMap<string, Shape>
+  /** Of fields that are not known by name. */
+  readonly rest?: Shape
 }
 export interface ListShape {
   readonly kind: 'list'
   /** Join of all elements; absent while the list is known to be empty. */
   readonly element?: Shape
   readonly items?: readonly Shape[]
+  /** A `Map` is followed as the list of its pairs, a `Set` as the list of its members. */
+  readonly as?: 'Map' | 'Set'
 }
 export interface ClosureShape {
   readonly kind: 'closure'
   readonly node: FunctionNode
+  readonly scope: Scope
+  readonly self?: Self
+}
+export interface ClassShape {
+  readonly kind: 'class'
+  readonly node: ts.ClassDeclaration
   readonly scope: Scope
 }
 /** A value that a declaration describes; looked into only as far as a cell looks into it. */
@@ -40,6 +61,13 @@ export interface TypedShape {
   readonly type: ts.Type
   readonly bindings: Bindings
 }
+/** Nothing is ever reported about it. `why` is a clause that tells an author what would have to be known. */
+export interface UnknownShape {
+  readonly kind: 'unknown'
+  readonly why?: string
+  /** Stands for what a function that calls itself will give, until that is found. */
+  readonly pending?: true
+}
 /** A member of the language's own library, `Math.sqrt`. */
 export interface BuiltinShape {
   readonly kind: 'builtin'
@@ -47,23 +75,37 @@ export interface BuiltinShape {
   readonly name: string
 }
 export type Shape =
-  | { readonly kind: 'unknown' }
+  | UnknownShape
   /** Text, truth, nothing: certainly no number. `text` where it is a literal. */
-  | { readonly kind: 'other'; readonly text?: string }
+  | { readonly kind: 'other'; readonly text?: string; readonly nothing?: true }
   | NumberShape
   | RecordShape
   | ListShape
   | ClosureShape
+  | ClassShape
   | TypedShape
   | BuiltinShape
 
-export const unknown: Shape = { kind: 'unknown' }
+export const unknown: UnknownShape = { kind: 'unknown' }
+export const pending: UnknownShape = { kind: 'unknown', pending: true }
 export const other: Shape = { kind: 'other' }
+/** `undefined` and `null`: where it meets a value, the value is what is worth knowing. */
+export const nothing: Shape = { kind: 'other', nothing: true }
 export const noBindings: Bindings = new Map()
 export const freeNumber: NumberShape = { kind: 'number', dimension: pureNumber, free: true }
 
 export function quantity(dimension: Dimension): NumberShape {
   return { kind: 'number', dimension }
+}
+
+export function unknownBecause(why: string): UnknownShape {
+  return { kind: 'unknown', why }
+}
+
+/** What is unknown in a list of operands, with its reason. */
+export function firstUnknown(...shapes: readonly Shape[]): UnknownShape {
+  const found = shapes.filter((shape) => shape.kind === 'unknown')
+  return found.find((shape) => shape.pending === true) ?? found.find((shape) => shape.why !== undefined) ?? unknown
 }
 
 /** A pure number; with its value where only one is possible. */
@@ -91,22 +133,40 @@ export function withoutConstant(shape: Shape): Shape {
 
 /** What holds for both: where two branches meet, or for all elements of a list. Clashing numbers are unknown. */
 export function join(a: Shape, b: Shape): Shape {
-  if (a === b) return a
+  if (a === b || isNothing(b) || isPending(b)) return a
+  if (isNothing(a) || isPending(a)) return b
   if (a.kind === 'number' && b.kind === 'number') return joinNumbers(a, b)
   if (a.kind === 'record' && b.kind === 'record') return joinRecords(a, b)
   if (a.kind === 'list' && b.kind === 'list') return joinLists(a, b)
   if (a.kind === 'other' && b.kind === 'other') return a.text === b.text ? a : other
   if (a.kind === 'closure' && b.kind === 'closure' && a.node === b.node && a.scope === b.scope) return a
   if (a.kind === 'typed' && b.kind === 'typed' && a.type === b.type) return a
-  return unknown
+  return a.kind === 'unknown' || b.kind === 'unknown' ? firstUnknown(a, b) : unknown
+}
+
+function isNothing(shape: Shape): boolean {
+  return shape.kind === 'other' && shape.nothing === true
+}
+
+export function isPending(shape: Shape): boolean {
+  return shape.kind === 'unknown' && shape.pending === true
 }
 
 function joinNumbers(a: NumberShape, b: NumberShape): Shape {
   if (a.free === true && b.free === true) return a.constant === b.constant ? a : freeNumber
   if (a.free === true) return withoutConstant(b)
   if (b.free === true) return withoutConstant(a)
-  if (!sameDimension(a.dimension, b.dimension)) return unknown
+  if (!sameDimension(a.dimension, b.dimension)) return unknownBecause(mixture(a, b))
   return a.constant === b.constant ? a : withoutConstant(a)
+}
+
+function mixture(a: NumberShape, b: NumberShape): string {
+  return `it may be ${inWords(a)} or ${inWords(b)}`
+}
+
+function inWords(shape: NumberShape): string {
+  const text = formatDimension(shape.dimension)
+  return text === '1' ? 'a pure number' : `in ${text}`
 }
 
 function joinRecords(a: RecordShape, b: RecordShape): Shape {
@@ -124,7 +184,12 @@ function joinLists(a: ListShape, b: ListShape): Shape {
     a.items !== undefined && b.items !== undefined && a.items.length === b.items.length
       ? a.items.map((item, index) => join(item, b.items?.[index] ?? unknown))
       : undefined
-  return { kind: 'list', ...(element === undefined ? {} : { element }), ...(items === undefined ? {} : { items }) }
+  return {
+    kind: 'list',
+    ...(element === undefined ? {} : { element }),
+    ...(items === undefined ? {} : { items }),
+    ...(a.as === undefined || a.as !== b.as ? {} : { as: a.as }),
+  }
 }
 
 export function joinAll(shapes: readonly Shape[]): Shape {
@@ -149,5 +214,6 @@ export function describeShape(shape: Shape, depth = 0): string {
     return `[${shape.element === undefined ? '' : describeShape(shape.element, depth + 1)}|${items}]`
   }
   if (shape.kind === 'closure') return `function@${shape.node.pos}`
-  return shape.kind === 'other' ? `other ${shape.text ?? ''}` : shape.kind
+  if (shape.kind === 'other') return `other ${shape.text ?? (shape.nothing === true ? 'nothing' : '')}`
+  return isPending(shape) ? 'pending' : shape.kind
 }

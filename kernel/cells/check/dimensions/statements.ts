@@ -1,10 +1,12 @@
 /** The course of statements: what runs once, either way, or again and again. */
 import type ts from 'typescript'
+import { declareClass } from './classes.js'
 import { defineFunction } from './functions.js'
 import type { Inference, Returned } from './inference.js'
 import { matchDeclared } from './matching.js'
+import { comparison } from './operators.js'
 import type { Scope } from './scope.js'
-import { other, type Shape, unknown } from './shape.js'
+import { nothing, other, type RecordShape, type Shape, unknown } from './shape.js'
 import { alternatives, repeated } from './state.js'
 
 /** Gives whether the statements leave the function before their end. */
@@ -35,7 +37,7 @@ function runStatement(inference: Inference, node: ts.Statement, scope: Scope, re
   else if (t.isSwitchStatement(node)) choices(inference, node, scope, returned)
   else if (t.isTryStatement(node)) attempt(inference, node, scope, returned)
   else if (t.isLabeledStatement(node)) return runStatement(inference, node.statement, scope, returned)
-  else if (t.isClassDeclaration(node)) classBody(inference, node, scope)
+  else if (t.isClassDeclaration(node)) declareClass(inference, node, scope)
   else if (t.isThrowStatement(node)) {
     inference.expression(node.expression, scope)
     return true
@@ -53,7 +55,7 @@ function declare(inference: Inference, list: ts.VariableDeclarationList, scope: 
     if (annotated !== undefined && shape !== undefined && initializer !== undefined)
       matchDeclared(inference, { node: initializer, shape }, annotated, declaration.name.getText())
     const named = annotated === undefined ? undefined : valueOfAnnotated(inference, annotated, shape)
-    const value = named ?? shape
+    const value = named ?? shape ?? (inference.typescript.isIdentifier(declaration.name) ? nothing : undefined)
     if (value !== undefined) inference.bind(declaration.name, value, scope)
   }
 }
@@ -61,7 +63,23 @@ function declare(inference: Inference, list: ts.VariableDeclarationList, scope: 
 function valueOfAnnotated(inference: Inference, type: ts.Type, shape: Shape | undefined): Shape | undefined {
   const declared = inference.declared(type)
   if (declared !== undefined) return declared
-  return shape === undefined || shape.kind === 'unknown' ? inference.fromType(type) : undefined
+  if (shape === undefined) return undefined
+  if (shape.kind === 'unknown') {
+    const named = inference.fromType(type)
+    return named.kind === 'unknown' ? shape : named
+  }
+  return shape.kind === 'record' ? withDeclaredFields(inference, type, shape) : undefined
+}
+
+/** Fields that a record may have besides those it is given: `const parts: { wing?: Mass } = {}`. */
+function withDeclaredFields(inference: Inference, type: ts.Type, shape: RecordShape): Shape {
+  const fields = new Map(shape.fields)
+  if (!type.isUnion())
+    for (const property of inference.checker.getPropertiesOfType(type))
+      if (!fields.has(property.name))
+        fields.set(property.name, inference.fromType(inference.checker.getTypeOfSymbol(property)))
+  const rest = inference.checker.getIndexTypeOfType(type, inference.typescript.IndexKind.String)
+  return { kind: 'record', fields, ...(rest === undefined ? {} : { rest: inference.fromType(rest) }) }
 }
 
 function leave(inference: Inference, node: ts.ReturnStatement, scope: Scope, returned: Returned[]): boolean {
@@ -112,9 +130,12 @@ function once(inference: Inference, node: ts.IterationStatement, scope: Scope, r
 }
 
 function choices(inference: Inference, node: ts.SwitchStatement, scope: Scope, returned: Returned[]): void {
-  inference.expression(node.expression, scope)
+  const subject = { node: node.expression, shape: inference.expression(node.expression, scope) }
   const ways = node.caseBlock.clauses.map((clause) => () => {
-    if (inference.typescript.isCaseClause(clause)) inference.expression(clause.expression, scope)
+    if (inference.typescript.isCaseClause(clause)) {
+      const tested = { node: clause.expression, shape: inference.expression(clause.expression, scope) }
+      comparison(inference, '===', subject, tested, clause.expression)
+    }
     return inference.statements(clause.statements, scope, returned)
   })
   alternatives(inference, node, scope, [...ways, () => false])
@@ -131,18 +152,4 @@ function attempt(inference: Inference, node: ts.TryStatement, scope: Scope, retu
     },
   ])
   if (finallyBlock !== undefined) inference.statements(finallyBlock.statements, scope, returned)
-}
-
-/** Methods are looked at for what their annotations say; the fields of instances are not followed. */
-function classBody(inference: Inference, node: ts.ClassDeclaration, scope: Scope): void {
-  const t = inference.typescript
-  for (const member of node.members) {
-    if (t.isMethodDeclaration(member) && member.body !== undefined) defineFunction(inference, member, scope)
-    else if (t.isPropertyDeclaration(member) && member.initializer !== undefined) {
-      const shape = inference.expression(member.initializer, scope)
-      if (member.type === undefined) continue
-      const type = inference.checker.getTypeFromTypeNode(member.type)
-      matchDeclared(inference, { node: member.initializer, shape }, type, member.name.getText())
-    }
-  }
 }

@@ -4,8 +4,8 @@
  */
 import type ts from 'typescript'
 import { parseUnit } from '../../../../shared/contracts/index.js'
+import type { Given } from './given.js'
 import type { Inference } from './inference.js'
-import type { Given } from './matching.js'
 import { argumentsClash, spoken, unitClash } from './messages.js'
 import { agree, type NumberShape, quantity, type RecordShape } from './shape.js'
 

@@ -1,0 +1,63 @@
+/** Records, spreads of records, nested fields and classes. */
+import { type Program, right, wrong } from './program.js'
+
+export const records: readonly Program[] = [
+  right('const r = { m: 3 * u.kg, inner: { d: 2 * u.m } }\nconst { inner: { d }, m } = r', { d: 'm', m: 'kg' }),
+  right('const r = { m: 3 * u.kg }\nconst s = { ...r, d: 2 * u.m }\nconst a = s.m / s.d', { a: 'kg m^-1' }),
+  right('const r = { m: 3 * u.kg }\nconst s = { ...r, m: 2 * u.m }\nconst a = s.m', { a: 'm' }),
+  right('const { m = 2 * u.kg } = { m: 3 * u.kg }', { m: 'kg' }),
+  right('const { m: mass, ...rest } = { m: 3 * u.kg, d: 2 * u.m }\nconst a = rest.d', { mass: 'kg', a: 'm' }),
+  right("const key = 'm'\nconst r = { [key]: 3 * u.kg }\nconst a = r.m", { a: 'kg' }),
+  right("const parts: Record<string, Mass> = {}\nparts.wing = 3 * u.kg\nconst a = parts['wing']!", { a: 'kg' }),
+  right('const r = { m: 3 * u.kg, twice() { return 2 * this.m } }\nconst a = r.twice()', { a: 'kg' }),
+  right('const r = { get weight() { return 3 * u.kg * u.g0 } }\nconst a = r.weight', { a: 'kg m s^-2' }),
+  right('const r = { area: (d: number) => (Math.PI / 4) * d ** 2 }\nconst a = r.area(2 * u.m)', { a: 'm^2' }),
+  right('const total = Object.values({ a: 1 * u.kg, b: 2 * u.kg }).reduce((s, m) => s + m)', { total: 'kg' }),
+  right(
+    'const shares = Object.fromEntries(Object.entries({ a: 1 * u.kg }).map(([k, m]) => [k, m / (2 * u.kg)]))\nconst a = shares.a',
+    { a: '1' },
+  ),
+  right('const r = Object.freeze({ m: 3 * u.kg })\nconst a = r.m', { a: 'kg' }),
+  right('const r = Object.assign({ m: 3 * u.kg }, { d: 2 * u.m })\nconst a = r.m * r.d', { a: 'kg m' }),
+  right('const r = { m: 0 }\nr.m = 3 * u.kg\nconst a = r.m', { a: 'kg' }),
+  right('const r: { m?: Mass } = {}\nconst a = r.m ?? 2 * u.kg', { a: 'kg' }),
+  right('const r: { inner?: { m: Mass } } = {}\nconst a = r.inner?.m ?? 0', { a: 'kg' }),
+  right(
+    'interface Part { mass: Mass; arm: Length }\nconst parts: Part[] = [{ mass: 3 * u.kg, arm: 2 * u.m }]\nconst moment = parts.reduce((s, p) => s + p.mass * p.arm, 0)',
+    { moment: 'kg m' },
+  ),
+  right(
+    'type Point = readonly [x: Length, y: Length]\nconst p: Point = [1 * u.m, 2 * u.m]\nconst d = Math.hypot(p[0], p[1])',
+    { d: 'm' },
+  ),
+  right(
+    'class Wing { span = 10 * u.m; area() { return this.span ** 2 / 10 } }\nconst w = new Wing()\nconst a = w.area() / w.span',
+    { a: 'm' },
+  ),
+  right('class Part { constructor(readonly mass: Mass) {} }\nconst a = new Part(3 * u.kg).mass', { a: 'kg' }),
+  right('const r = { list: [1 * u.m, 2 * u.m] }\nconst a = r.list[0]! * r.list.length', { a: 'm' }),
+  right('const r = 2 > 1 ? { m: 1 * u.kg } : { m: 2 * u.kg }\nconst a = r.m', { a: 'kg' }),
+  wrong('const r = { m: 3 * u.kg, d: 2 * u.m }\nconst a = r.m + r.d', 2, 'Cannot add r.m (kg) and r.d (m)'),
+  wrong('const s = { ...{ m: 3 * u.kg }, d: 2 * u.m }\nconst a = s.m - s.d', 2, 'Cannot subtract'),
+  wrong('const { inner: { d } } = { inner: { d: 2 * u.m } }\nconst a = d + 1 * u.s', 2, 'Cannot add d (m)'),
+  wrong('const { m, ...rest } = { m: 3 * u.kg, d: 2 * u.m }\nconst a = rest.d + m', 2, 'Cannot add rest.d (m)'),
+  wrong('const parts: Record<string, Mass> = { wing: 3 * u.m }', 1, 'wants kg but got m'),
+  wrong('const parts: Record<string, Mass> = {}\nparts.wing = 3 * u.m', 2, 'wants kg but got m'),
+  wrong('interface Part { mass: Mass }\nconst p: Part = { mass: 3 * u.N }', 2, 'wants kg'),
+  wrong('interface Part { mass: Mass }\nconst parts: Part[] = [{ mass: 3 * u.kg }, { mass: 3 * u.N }]', 2, 'wants kg'),
+  wrong('const r = { total: 0 * u.kg }\nr.total += 3 * u.m', 2, 'Cannot add'),
+  wrong(
+    'const r = { m: 3 * u.kg, weight() { return this.m * u.g0 } }\nconst a = r.weight() + 3 * u.kg',
+    2,
+    'Cannot add',
+  ),
+  wrong('const total = Object.values({ a: 1 * u.kg, b: 2 * u.kg }).reduce((s, m) => s + m, 0 * u.m)', 1, 'Cannot add'),
+  wrong(
+    'for (const [, m] of Object.entries({ a: 1 * u.kg })) { if (m > 3 * u.m) throw new Error() }',
+    1,
+    'Cannot compare',
+  ),
+  wrong('class Wing { span = 10 * u.m; area() { return this.span ** 2 + this.span } }', 1, 'Cannot add'),
+  wrong('class Wing { area: Area = 10 * u.m }', 1, 'area wants m^2'),
+  wrong('const { m = 2 * u.s } = { m: 3 * u.kg }\nconst a = m', 1, 'fall back on wants kg but got s'),
+]
