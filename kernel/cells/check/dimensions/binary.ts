@@ -21,6 +21,7 @@ export function binary(inference: Inference, node: ts.BinaryExpression, scope: S
   for (const link of chain.reverse()) {
     const right = { node: link.right, shape: inference.expression(link.right, scope) }
     shape = combine(inference, link.operatorToken.getText(), { node: link.left, shape }, right, placeOf(link))
+    inference.note(link, shape)
   }
   return shape
 }
