@@ -47,9 +47,8 @@ export class Bar {
       this.#stop,
       button(document, 'Search', keysForAria('search', 'page'), commands.search),
       button(document, 'Print sheets', '', commands.print),
-      link(document, '/words', 'Words and keys'),
     )
-    this.element.append(mark, this.#saving, this.#readers, tools)
+    this.element.append(mark, link(document, '/words', 'Words and keys'), this.#saving, this.#readers, tools)
     this.setUndo(false, false)
   }
 
