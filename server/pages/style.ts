@@ -35,7 +35,9 @@ body { margin: 0; background: var(--paper); color: var(--ink); font: 1rem/1.5 Ba
 .bin ul { list-style: none; padding: 0; } .bin li { display: flex; flex-wrap: wrap; gap: .25rem 1rem; align-items: baseline; justify-content: space-between; border-bottom: 1px solid var(--rule); padding: .25rem 0; }
 .bin .actions { display: flex; flex-wrap: wrap; gap: .25rem 1rem; align-items: baseline; font-size: .9rem; } .bin .for-good[open] { flex-basis: 100%; } .bin .for-good p { max-width: 34rem; margin: .25rem 0; }
 .bin .for-good summary { text-decoration: underline; text-underline-offset: .15em; } .bin .for-good button { color: var(--warning); font-weight: 600; }
+.plain header .ways { margin-top: .5rem; } .first + .notebooks { border-top: 1px solid var(--rule); margin-top: 2rem; }
 .ways { display: flex; flex-wrap: wrap; gap: .25rem 1.25rem; margin: 2rem 0 0; }
+@page { margin: 14mm; }
 @media print { :root { --paper: #fff; --ink: #000; --faint: #3c4146; --rule: #8b8b84; } .plain { max-width: none; padding: 0; } .plain a { color: inherit; }
 .begin, .ways, .plain nav, .notebooks .actions, .bin { display: none; } .plain :is(h2, dt) { break-after: avoid; } }
 ${wordsStyle}`

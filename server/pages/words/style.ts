@@ -5,7 +5,7 @@ export const wordsStyle = `
 .words .contents { display: flex; flex-wrap: wrap; gap: .25rem 1.25rem; padding: 0; margin: 0; max-width: none; list-style: none; } .contents li { margin: 0; }
 .terms, .troubles { display: grid; grid-template-columns: minmax(8rem, 12rem) 1fr; gap: .4rem 1.25rem; margin: .5rem 0; }
 .words dt { font-weight: 600; } .words dd { margin: 0; }
-.units { columns: 13rem; column-gap: 1.5rem; margin: .75rem 0; } .units div { break-inside: avoid; margin-bottom: .75rem; } .units code { display: inline-block; min-width: 4.5rem; }
+.units { columns: 13rem; column-gap: 1.5rem; margin: .75rem 0; } .units div { break-inside: avoid; margin-bottom: .75rem; } .units dd { padding-left: 4.75rem; text-indent: -4.75rem; } .units code { display: inline-block; min-width: 4.75rem; text-indent: 0; }
 .key-tables { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(21rem, 100%), 1fr)); gap: 1.25rem 2rem; align-items: start; }
 .keys { border-collapse: collapse; width: 100%; } .keys caption { text-align: left; font-weight: 600; padding-bottom: .25rem; }
 .keys :is(th, td) { text-align: left; vertical-align: top; border-top: 1px solid var(--rule); padding: .25rem .75rem .25rem 0; } .keys th { font-weight: 400; color: var(--faint); font-size: .9rem; }
