@@ -33,7 +33,8 @@ const known = new Set(['heat', 'duration', 'heatCapacity', 'temperature', 'condu
  * @equation C dT/dt = H - G (T - T_a); T = T_end + (T_0 - T_end) exp(-G t/C), T_end = T_a + H/G; adiabatic T = T_0 + H t/C
  * @param options - `heat` H [W], `duration` t [s], `heatCapacity` C [J/K], `temperature` T_0 (298.15 K), `conductance` G (0 W/K), `ambient` T_a (T_0)
  * @returns `temperature` [K], `rise` [K]
- * @throws InvalidInput for a negative heat, duration or conductance, a heat capacity that is not positive, and an unknown option
+ * @throws InvalidInput for a negative heat, duration or conductance, a heat capacity that is not positive, a temperature
+ * outside 100 to 2000 K, and an unknown option
  * @method Closed form, written so that it passes into the adiabatic one without a jump.
  * @validity One temperature throughout: a cell whose heat leaves slowly through its case has a hotter core. Published specific heats spread by 15 %.
  * @source Textbook (from memory). Specific heats: batterydesign.net, Specific Heat Capacity of Lithium Ion Cells (read).

@@ -41,7 +41,7 @@ const known = new Set(['length', 'diameter', 'speed', 'density', 'dynamicViscosi
  * @param options - `length` l, `diameter` d [m], `speed` [m/s], `density` [kg/m^3], `dynamicViscosity` [Pa s]; optional `end`
  * ('faired'), `interference` Q (1.2)
  * @returns `dragArea`, `baseArea` [m^2], `skinFriction`, `formFactor`
- * @throws InvalidInput for values that are not positive, a boom stouter than its length, an interference outside 0.5 to 5, an unknown
+ * @throws InvalidInput for values that are not positive, a boom stouter than its length or longer than 1000 diameters, an interference outside 0.5 to 5, an unknown
  * end, and an unknown option
  * @method Turbulent skin friction from the front (Prandtl-Schlichting), Raymer's body factor, base pressure by Hoerner. The interference
  * is a house value between "beyond one diameter" (1.0) and "within" (1.3): a boom meets the wing over a short part of its length.

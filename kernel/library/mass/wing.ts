@@ -132,7 +132,8 @@ export const wingItem: MassItem<WingMassOptions> = {
  * @param options - `method`, `grossMass` [kg], `ultimateLoadFactor` n, `area` S [m^2], `aspectRatio` A, `taper` t (0.4), `thicknessRatio` t/c (0.15), `sweep` L [rad] (0), `dynamicPressure`
  * [Pa] for raymer, `speed` [m/s] for nicolai, `massInWing` [kg] for raymer
  * @returns mass [kg]
- * @throws InvalidInput for a value that is not positive or outside its range, a method it does not have, an option that the method needs, and an unknown option
+ * @throws InvalidInput for a value that is not positive, a load factor outside 0.5 to 30, an aspect ratio outside 0.5 to 60 (tails 0.3 to 30), a thickness outside 0.02 to 0.5,
+ * what else is outside its range, a method it does not have, an option that the method needs, and an unknown option
  * @method Regressions over light aircraft; `mass.spread("wing", ...)` shows them side by side. They differ by a factor of two on slender wings, so that no single one is "the" mass.
  * @validity Gross mass 300 to 5670 kg; outside an advisory. A lift-plus-cruise wing that carries booms is heavier by their joints and torsion.
  * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, equation 15.46 (read in an open course notebook). Torenbeek, E., Synthesis of Subsonic Airplane Design, 1976, light

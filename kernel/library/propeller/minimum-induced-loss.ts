@@ -86,8 +86,8 @@ const greatestDisplacement = 0.5
  * [m/s], `density` [kg/m^3], `dynamicViscosity` [Pa s], `speedOfSound` [m/s], `liftCoefficient` c_l, `section`; optional `elements` (24)
  * @returns `efficiency` eta, `thrust` [N], `power` [W], `chord` as [r/R, m] and `twist` as [r/R, rad] for `propeller.bladeElement`,
  * `bladeAngle` at 75 % radius [rad], `solidity`, `displacementRatio` zeta, `advanceRatio` J
- * @throws InvalidInput for neither or both of thrust and power, a thrust that no propeller of this disk gives, a lift coefficient the
- * section does not reach, a value that is not positive, and an unknown option
+ * @throws InvalidInput for neither or both of thrust and power, a thrust that no propeller of this disk gives, a lift coefficient outside
+ * 0.05 to 2 or one the section does not reach, a value that is not positive, and an unknown option
  * @method Betz's condition: sheets of the wake move back as if rigid. Prandtl's loss with the tip's angle. Iterated in zeta and in the drag
  * of the sections at their own Reynolds and Mach number.
  * @validity Displacement ratio up to 0.5 (light loading); above it an advisory. No optimum exists at rest.

@@ -91,8 +91,8 @@ const known = new Set([...knownFlow, 'collective', 'axialSpeed'])
  * (24)
  * @returns `thrust` [N], `torque` [N m], `power` [W], `profilePower` [W], `thrustCoefficient`, `torqueCoefficient`, `figureOfMerit`,
  * `bladeLoading`, `solidity`, `tipMach`, `reynolds` at 75 % radius, `stalledShare`
- * @throws InvalidInput for a value that is not positive, a root cut-out beyond 0.9 of the radius, chord or twist outside what a blade can
- * have (naming the place), a collective beyond a right angle, what is not a section, and an unknown option
+ * @throws InvalidInput for a value that is not positive, a root cut-out beyond 0.9 of the radius, a chord outside 0.0001 to 1 of the radius or
+ * a twist beyond what a blade can have (naming the place), a collective beyond a right angle, what is not a section, and an unknown option
  * @method Each annulus by itself, solved for its axial induced velocity by a bracketed root, which exists at any pitch and either sign of
  * thrust; in a deeply stalled annulus, where there can be more than one, the least induced velocity. Swirl from lift only. Stations close
  * together at root and tip; 24 elements give thrust and torque to 1e-3. The wake's contraction, the delay of stall near the hub and the

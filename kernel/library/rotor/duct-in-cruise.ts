@@ -60,7 +60,7 @@ export function ductInCruise(options: DuctInCruiseOptions): DuctInCruise {
   const inducedDrag = (perSpan * perSpan) / (2 * Math.PI * dynamicPressure)
   const aspectRatio = diameter / chord
   requireRepresentable(method, dragArea + skinDrag + inducedDrag + aspectRatio)
-  if (isListening() && (aspectRatio < 0.33 || aspectRatio > 3.01))
+  if (isListening() && (aspectRatio < 1 / 3 || aspectRatio > 3))
     advise({
       code: 'DUCT_ASPECT_RATIO',
       method,

@@ -87,8 +87,8 @@ const hForceRise = 3
  * @returns `inducedVelocity` v [m/s], `inflowRatio`, `advanceRatio` mu, `power` [W] at the shafts and its parts `inducedPower`,
  * `profilePower`, `axialPower` [W], `hForce` H [N], `forwardForce` [N], `profileFactor`, `bladeLoading`, and `advancingTipMach` where
  * `speedOfSound` is given
- * @throws InvalidInput for a value that is not positive, a speed below 0, an induced factor below 1, a tilt beyond a right angle, and an
- * unknown option
+ * @throws InvalidInput for a value that is not positive, a speed below 0, an induced factor outside 1 to 10, a solidity outside 0.0001
+ * to 1, a tilt beyond a right angle, and an unknown option
  * @method Glauert's inflow, solved by a bracketed root; with V sin a >= 0 it is `rotor.axial`'s climb as mu goes to 0. The factor 4.65
  * counts torque and H-force with radial flow; the H-force's 3 of it is the leading order of drag along the local flow (c_d constant), so
  * 1.65 is left at the shaft. The induced H-force and reversed flow are left out.

@@ -110,7 +110,8 @@ const knownByEither = new Set([...knownByMerit, ...knownByBlades])
  * optional `interference` k (1), from `rotor.overlap` or `rotor.coaxial`
  * @returns `inducedVelocity` [m/s], `idealPower` [W], `power` [W] at the shafts, `figureOfMerit` FM/k, `diskLoading`
  * [N/m^2], `powerLoading` [N/W]
- * @throws InvalidInput for a value that is not positive and finite, a figure of merit above 1, an interference below 1, and an unknown option
+ * @throws InvalidInput for a value that is not positive and finite, a figure of merit above 1, an interference outside 1 to 2, and an
+ * unknown option
  * @method Momentum theory of an actuator disk: uniform inflow, no swirl, far from the ground, rotors apart from each other.
  * @validity A figure of merit above 0.85 carries an advisory: measured rotors stay below (0.70 to 0.80 at full scale, 0.5 to 0.65
  * for small ones; from memory).
@@ -129,8 +130,8 @@ export function hover(options: HoverByMeritOptions): Hover
  * `speedOfSound` [m/s], `interference` k (1)
  * @returns what the form with a figure of merit returns, and `inducedPower` [W], `profilePower` [W], `torque` of one rotor [N m],
  * `thrustCoefficient`, `powerCoefficient`, `bladeLoading`, and `tipMach` where `speedOfSound` is given
- * @throws InvalidInput for a value that is not positive and finite, an induced factor or an interference below 1, a tip loss above 1,
- * a count that is not whole, and an unknown option
+ * @throws InvalidInput for a value that is not positive and finite, an induced factor outside 1 to 10, an interference outside
+ * 1 to 2, a solidity outside 0.0001 to 1, a tip loss outside 0.5 to 1, a count that is not whole, and an unknown option
  * @method Modified momentum theory: mean drag coefficient along the blade, equal rotors apart from each other. A constant c_d knows
  * no stall and no compressibility.
  * @validity Blade loading C_T/sigma up to 0.12 (stall approaches; from memory), tip Mach up to 0.7 (drag rise; from memory). Outside

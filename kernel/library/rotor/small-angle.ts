@@ -35,7 +35,8 @@ const known = new Set(['solidity', 'liftSlope', 'pitch', 'twist', 'inflow', 'sta
  * @param options - `solidity` sigma, `liftSlope` a [1/rad], `pitch` theta [rad]; optional `twist` ('none' or 'ideal'), `inflow` ('local' or
  * 'uniform'), `station` x (0.75)
  * @returns `thrustCoefficient` C_T, `inflowRatio` lambda at the station, `inducedFactor` kappa
- * @throws InvalidInput for a value that is not positive, a pitch beyond 1 rad, an unknown twist or inflow, and an unknown option
+ * @throws InvalidInput for a solidity outside 0.0001 to 1, a lift slope outside 0.5 to 12, a pitch outside 0 to 1 rad, a station outside 0
+ * to 1, an unknown twist or inflow, and an unknown option
  * @method The untwisted integrals are evaluated in closed form; no tip loss, no root cut-out, lift without stall. A check on
  * `rotor.bladeElement` and a first guess for its pitch.
  * @validity Pitch up to about 12 degrees, below stall.

@@ -65,11 +65,12 @@ const greatestStallAngle = 0.6
  * `dragRise` k (0), `bucketHalfWidth` w (0), `maximumLift` (1.2), `minimumLift` (-`maximumLift`), `referenceReynolds` Re_ref (none: no
  * influence), `reynoldsExponent` n (0.2), `thickness` t/c (none: no drag rise with Mach number), `aspectRatio` AR of the blade (10)
  * @returns a frozen record for `rotor.bladeElement` and the propeller's methods; `section.coefficients` asks it
- * @throws InvalidInput for constants no section has (slope above 12 per radian, stall beyond 0.6 rad, drag not positive), and an unknown option
+ * @throws InvalidInput for constants no section has (slope outside 0.5 to 12 per radian, least drag outside 0.0001 to 0.5, drag rise outside
+ * 0 to 1, greatest lift below 0.05, stall beyond 0.6 rad), and an unknown option
  * @method Lift and drag are continuous in angle round the whole circle; the stall is a corner, without hysteresis, dynamic stall or the
  * delay of stall near a rotor's hub. Flow from behind: 0.7 of the lift (house value) and twice the least drag at 180 degrees. K is held
  * between 0.5 and 1.5.
- * @validity Mach up to 0.7, Reynolds within a factor of 8 of its reference (K between 0.66 and 1.5 at n = 0.2); the users of the section advise.
+ * @validity Mach up to 0.7, Reynolds within a factor of 7.6 of its reference (K between 2/3 and 1.5, at n = 0.2); the users of the section advise.
  * @source Lift and Mach: Glauert, Proceedings of the Royal Society A 118, 1928. Reynolds: Yamauchi and Johnson, NASA TM-84363, 1983 (n
  * 0.125 to 0.2, from memory). Drag rise: Korn and Lock in Mason, AIAA 90-3262, 1990 (from memory). Past stall: Viterna and Corrigan, 1982
  * (from memory). Flow from behind: Critzos, Heyson and Boswinkle, NACA TN 3361, 1955, summary (drag about twice).

@@ -29,7 +29,7 @@ const known = new Set(['liftCurveSlope', 'aspectRatio', 'liftCoefficient', 'span
  * @equation e = 2 C_L/(pi AR e_w); de/dalpha = 2 a/(pi AR e_w)
  * @param options - `liftCurveSlope` a [1/rad], `aspectRatio` AR; optional `liftCoefficient` C_L (0), `spanEfficiency` e_w (1)
  * @returns `slope` de/dalpha and `angle` [rad]
- * @throws InvalidInput for values that are not positive, a span efficiency above 1, and an unknown option
+ * @throws InvalidInput for values that are not positive, a span efficiency outside 0.3 to 1, and an unknown option
  * @method Twice the downwash at the wing: the wake of an elliptic loading, flat, at the height of the tail.
  * @validity An upper bound for a tail above or below the wake or close behind the wing: a vortex lattice of both surfaces
  * (`wing.lattice`) knows the place. A slope above 0.7 carries an advisory.

@@ -39,7 +39,7 @@ const standardGravity = 9.80665
  * @param options - `wingLoading` W/S [N/m^2], `meanChord` c [m], `liftCurveSlope` a [1/rad], `speed` V [m/s, equivalent]; optional
  * `gustSpeed` U [m/s] (15.24), `density` rho [kg/m^3] (1.225)
  * @returns `positive`, `negative`, `massRatio` mu, `alleviation` K_g
- * @throws InvalidInput for a value that is not positive, a gust speed above 40 m/s, and an unknown option
+ * @throws InvalidInput for a value that is not positive, a lift curve slope outside 0.1 to 12, a gust speed above 40 m/s, and an unknown option
  * @method As printed, in SI; the printed constant 498 of knots and pounds gives 0.1 % more of the increment.
  * @validity Up to 20,000 ft the gust is 15.24 m/s at V_C and 7.62 m/s at V_D; less above. A mass ratio below 5 or so carries an
  * advisory: such light aircraft follow the gust, and gusts rather than manoeuvres size them.

@@ -32,7 +32,7 @@ const heaviest = 12_500 * pound
  * @returns `positive` and `negative` limit load factors
  * @throws InvalidInput for a mass that is not positive, an unknown category, and an unknown option
  * @method As printed; pounds of mass.
- * @validity Aeroplanes up to 5670 kg (advisory above). No rule for powered lift is meant: the rules that apply, and licensed engineers,
+ * @validity Aeroplanes up to 12,500 lb (5669.9 kg; advisory above). No rule for powered lift is meant: the rules that apply, and licensed engineers,
  * decide.
  * @source 14 CFR 23.337 before its revision of 2017, CS-23 Amendment 4 (normal category read, the others from memory).
  * @example
@@ -49,7 +49,7 @@ export function manoeuvreLoadFactor(options: ManoeuvreLoadFactorOptions): Manoeu
     method,
     quantity: 'mass',
     high: heaviest,
-    because: 'above 5670 kg these rules do not apply',
+    because: 'above 5669.9 kg (12,500 lb) these rules do not apply',
   })
   if (category === 'acrobatic') return { positive: 6, negative: -3 }
   const positive = category === 'utility' ? 4.4 : Math.min(3.8, 2.1 + 24_000 / (mass / pound + 10_000))
