@@ -68,15 +68,17 @@ export function aged(options: AgedOptions): Cell {
       message: `A cell with ${(100 * capacityLeft).toFixed(0)} % of its capacity is past its usual end of life; fade is faster there.`,
     })
   const { continuousCurrent } = cell
+  const resistance = cell.resistance.map((row) => Object.freeze(row.map((value) => value * resistanceGrowth)))
+  const rates = continuousCurrent === undefined ? {} : { continuousRate: continuousCurrent / capacity }
+  const all = resistance.flat().reduce((sum, value) => sum + value, rates.continuousRate ?? 0)
+  requireRepresentable(method, all)
   return Object.freeze({
     ...cell,
     capacity,
-    resistance: Object.freeze(
-      cell.resistance.map((row) => Object.freeze(row.map((value) => value * resistanceGrowth))),
-    ),
+    resistance: Object.freeze(resistance),
     energy: cell.energy * capacityLeft,
     specificEnergy: cell.specificEnergy * capacityLeft,
-    ...(continuousCurrent === undefined ? {} : { continuousRate: continuousCurrent / capacity }),
+    ...rates,
   })
 }
 

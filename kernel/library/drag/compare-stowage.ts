@@ -111,7 +111,7 @@ export function compareStowage(options: CompareStowageOptions): StowageCompariso
   const answers = records.map((record) => compareOne(record, reference, options, inducedFactor))
   requireRepresentable(
     method,
-    answers.reduce((sum, one) => sum + one.gain.range.best + one.cruisePower.high + one.breakEvenMass.range.high, 0),
+    answers.flatMap(bandsOf).reduce((sum, { low, best, high }) => sum + low + best + high, 0),
   )
   return answers
 }
@@ -163,6 +163,11 @@ function compareOne(
     limits: record.limits,
     source: record.source,
   }
+}
+
+function bandsOf(one: StowageComparison): readonly Band[] {
+  const { dragCut, breakEvenGrowth, breakEvenMass, gain, cruisePower } = one
+  return [dragCut, cruisePower, ...[breakEvenGrowth, breakEvenMass, gain].flatMap((by) => [by.range, by.endurance])]
 }
 
 const none: Band = Object.freeze({ low: 0, best: 0, high: 0 })

@@ -118,7 +118,7 @@ export function routeReach(options: RouteReachOptions): RouteReach {
   const open = gaps.reduce((sum, gap) => sum + gap.to - gap.from, 0)
   requireRepresentable(
     method,
-    points.reduce((sum, point) => sum + point.margin, open),
+    points.reduce((sum, point) => sum + point.margin + point.reach, open),
   )
   return { covered: gaps.length === 0, coveredShare: 1 - open / length, gaps, worst, points }
 }
