@@ -49,15 +49,7 @@ export function peukert(options: PeukertOptions): Peukert {
   const time = ratedTime * (capacity / (current * ratedTime)) ** exponent
   const capacityShare = (time * current) / capacity
   requireRepresentable(method, time + capacityShare)
-  if (exponent > 1.1 && isListening())
-    advise({
-      code: 'PEUKERT_EXPONENT',
-      method,
-      quantity: 'exponent',
-      value: exponent,
-      range: [1, 1.1],
-      message: `An exponent of ${exponent} is above those of lithium-ion cells (1.00 to 1.10).`,
-    })
+  adviseExponent(method, exponent)
   return { time, capacityShare }
 }
 
@@ -79,5 +71,18 @@ export function peukertRangeSpeed(options: { readonly exponent: Ratio }): Ratio 
   checkOptions(method, options, knownSpeed)
   const { exponent } = options
   requireWithin(method, 'exponent', exponent, '1', 1, 2)
+  adviseExponent(method, exponent)
   return ((exponent + 1) / (3 * exponent - 1)) ** 0.25
+}
+
+function adviseExponent(method: string, exponent: number): void {
+  if (exponent > 1.1 && isListening())
+    advise({
+      code: 'PEUKERT_EXPONENT',
+      method,
+      quantity: 'exponent',
+      value: exponent,
+      range: [1, 1.1],
+      message: `An exponent of ${exponent} is above those of lithium-ion cells (1.00 to 1.10).`,
+    })
 }
