@@ -67,12 +67,39 @@ describe('the keyboard alone', () => {
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Edit title')
   })
 
-  it('shows where the focus is', async () => {
-    const { page } = await bench.visit(await bench.notebook('Focus', { a: 'const a = 1' }))
+  it('shows where the focus is, at every stop of the Tab key and in the search', async () => {
+    const source = `// A figure
+const mass = assumption('mass', 1600 * u.kg, { unit: 'kg' })
+const twice = result('twice', 2 * mass, { unit: 'kg' })
+const drawn = figure.massBreakdown({ masses: { mass, twice }, caption: 'Bars.' })`
+    const { page } = await bench.visit(await bench.notebook('Focus', { a: source }))
     await untilSaved(page)
-    await tabTo(page, 'Compute all')
-    const outline = await page.evaluate(() => getComputedStyle(document.activeElement ?? document.body).outlineStyle)
-    expect(outline).not.toBe('none')
+    await untilState(page, 'a', 'current')
+    await cellAt(page, 'a').locator('.figure-paper svg').waitFor({ timeout: 30_000 })
+    const stops: string[] = []
+    for (let presses = 0; presses < 60; presses += 1) {
+      await page.keyboard.press('Tab')
+      const stop = await page.evaluate(() => {
+        const at = document.activeElement ?? document.body
+        const { outlineStyle, outlineWidth } = getComputedStyle(at)
+        const shown = outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2
+        return {
+          name: `${at.localName} ${at.className} ${at.textContent?.slice(0, 20)}`,
+          shown,
+          body: at === document.body,
+        }
+      })
+      if (stop.body) break
+      expect(stop, stop.name).toMatchObject({ shown: true })
+      stops.push(stop.name)
+    }
+    for (const words of ['Words and keys', 'figure-paper', 'Full cautions', 'Export file', 'Hand calculation'])
+      expect(stops.join('; ')).toContain(words)
+    await page.keyboard.press('Control+Alt+f')
+    const field = page.getByLabel('Search in the notebook')
+    expect(await field.evaluate((input) => getComputedStyle(input).outlineStyle)).not.toBe('none')
+    await page.keyboard.type('zeppelin')
+    await page.locator('.announcements', { hasText: 'not found in source' }).waitFor({ state: 'attached' })
   })
 
   it('says states and errors aloud', async () => {
@@ -94,11 +121,20 @@ describe('axe', () => {
       .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
   }
 
-  it('finds nothing serious on the list page', async () => {
+  it('finds nothing serious on the list, the words and keys and the cautions, light, dark and narrow', async () => {
     const { page, complaints } = await bench.visit('/')
-    expect(await serious(page)).toEqual([])
+    for (const path of ['/', '/words', '/cautions']) {
+      await page.goto(new URL(path, bench.address).href)
+      expect(await serious(page), path).toEqual([])
+      await page.emulateMedia({ colorScheme: 'dark' })
+      await page.setViewportSize({ width: 360, height: 800 })
+      expect(await serious(page), `${path}, dark and narrow`).toEqual([])
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), path).toBeLessThanOrEqual(360)
+      await page.emulateMedia({ colorScheme: 'light' })
+      await page.setViewportSize({ width: 1280, height: 1000 })
+    }
     expect(complaints).toEqual([])
-  })
+  }, 120_000)
 
   it('finds nothing serious on a sheet, reading and editing', async () => {
     const { page } = await bench.visit('/notebooks/worked-sizing')

@@ -17,6 +17,21 @@ const file = (name: string, content: unknown) => ({
 })
 
 describe('the list page', () => {
+  it('leads a newcomer into a notebook in one step, and the sheet leads back', async () => {
+    const { page, complaints } = await bench.visit('/')
+    await page
+      .locator('.first')
+      .getByRole('link', { name: /^Open the (starter|worked sizing)$/ })
+      .click()
+    await page.waitForURL('**/notebooks/*')
+    await page.locator('.bar').getByRole('link', { name: 'Words and keys' }).click()
+    expect(await page.locator('h1').textContent()).toBe('Words and keys')
+    await page.goBack()
+    await page.locator('.bar').getByRole('link', { name: 'Hoverfolio' }).click()
+    await page.getByRole('heading', { name: 'Notebooks' }).waitFor()
+    expect(complaints).toEqual([])
+  })
+
   it('begins a notebook by its title and opens it', async () => {
     const { page, complaints } = await bench.visit('/')
     await page.getByLabel('Title of a new notebook').fill('Tern Watch')
@@ -81,7 +96,7 @@ describe('the list page', () => {
     await row.waitFor()
   })
 
-  it('teaches its first steps when it is empty, deletes from the bin only when asked twice, and opens the worked sizing', async () => {
+  it('teaches its first steps when it is empty, deletes from the bin only when asked twice, and opens a notebook that comes with it', async () => {
     const { page, complaints } = await bench.visit('/')
     for (let left = await page.locator('.notebooks > li').count(); left > 0; left -= 1) {
       await page.locator('.notebooks > li').first().getByRole('button', { name: 'Move to bin' }).click()
@@ -95,7 +110,7 @@ describe('the list page', () => {
     expect(await row.locator('.for-good').textContent()).toContain('nothing brings')
     await row.getByRole('button', { name: 'Yes, delete it for good' }).click()
     await page.locator('.bin > summary', { hasText: `Bin (${count - 1})` }).waitFor()
-    await page.getByRole('button', { name: 'Open the worked sizing' }).click()
+    await page.getByRole('button', { name: /^Open the (starter|worked sizing)$/ }).click()
     await page.waitForURL('**/notebooks/*')
     expect(await page.locator('h1').textContent()).toContain('Skerry Link')
     expect(complaints).toEqual([])
