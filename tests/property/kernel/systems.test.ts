@@ -68,7 +68,7 @@ describe('laws of batteries', () => {
         charge,
         warmth,
         (profile, stateOfCharge, temperature) => {
-          const flown = battery.run({ ...pack, profile, stateOfCharge, temperature, floor: 0.03, maxStep: 5 })
+          const flown = battery.run({ ...pack, profile, stateOfCharge, temperature, floor: 0.03, maxStep: 2 })
           const open = flown.delivered + flown.heat - flown.stored
           // Of what was drawn, or of what rounding leaves of a full pack.
           expect(Math.abs(open)).toBeLessThan(1e-6 * flown.stored + 1e-12 * 1000 * cell.energy)

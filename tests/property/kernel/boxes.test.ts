@@ -1,0 +1,9 @@
+/** Inside its declared validity a function answers; it refuses and advises where its doc comment says that it does. */
+import { holdBoxes } from './boxes/engine.js'
+import { boxes as rotors } from './boxes/rotors.js'
+import { boxes as systems } from './boxes/systems.js'
+import { boxes as wings } from './boxes/wings.js'
+
+holdBoxes('air, rotors, propellers and sections', rotors, 50_261)
+holdBoxes('wings and drag', wings, 50_262)
+holdBoxes('batteries, powertrains, masses and reliability', systems, 50_263)
