@@ -36,12 +36,22 @@ function oneTurn(): () => number {
 
 let loading: Promise<unknown> | undefined
 
-/** Loads what draws figures and sets prose; a failed load is tried again at the next call. */
+/** Loads what draws figures and sets prose; without a network it waits for one, and a failed load is tried again at the next call. */
 export function loadLateParts(): Promise<unknown> {
   if (lateParts() !== undefined) return Promise.resolve()
-  loading ??= import('../../shared/rendering/all-parts.js').catch((failure: unknown) => {
+  loading ??= loadOrWait().catch((failure: unknown) => {
     loading = undefined
     throw failure
   })
   return loading
+}
+
+async function loadOrWait(): Promise<unknown> {
+  try {
+    return await import('../../shared/rendering/all-parts.js')
+  } catch (failure) {
+    if (navigator.onLine) throw failure
+    await new Promise((resolve) => window.addEventListener('online', resolve, { once: true }))
+    return loadOrWait()
+  }
 }

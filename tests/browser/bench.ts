@@ -47,13 +47,17 @@ export class Bench {
     return { page, context, complaints }
   }
 
-  /** A notebook of the given sizing cells by id; answers its path. */
-  async notebook(title: string, cells: Readonly<Record<string, string>>): Promise<string> {
+  /** A notebook of the given cells by id; answers its path. */
+  async notebook(
+    title: string,
+    cells: Readonly<Record<string, string>>,
+    kind: 'sizing' | 'rationale' = 'sizing',
+  ): Promise<string> {
     const notebook = {
       format: 'hoverfolio notebook',
       version: 1,
       title,
-      cells: Object.entries(cells).map(([id, source]) => ({ id, kind: 'sizing', source: source.split('\n') })),
+      cells: Object.entries(cells).map(([id, source]) => ({ id, kind, source: source.split('\n') })),
     }
     const response = await fetch(new URL('/api/notebooks', this.address), {
       method: 'POST',
