@@ -39,8 +39,8 @@ const guides: Readonly<Record<Guide['name'], { readonly copy: string; readonly o
     starter: {
       copy: '/notebooks/starter',
       open: 'Open the starter',
-      about: html`The starter sizes a four-seat lift-plus-cruise shuttle in a few steps, from what it must do to a gross mass that closes. Change a number
-in it and watch every number below follow.`,
+      about: html`The starter sizes a four-seat lift-plus-cruise shuttle, from what it must do to a gross mass that closes, with five steps for a first
+visit: change a need, and watch every number below it follow.`,
     },
     'worked-sizing': {
       copy: '/notebooks/worked',
