@@ -117,6 +117,31 @@ describe('edits', () => {
 })
 
 describe('a printed sheet', () => {
+  it('repeats title block, caution and column heads, keeps figures whole and shows every assumption', async () => {
+    const { page } = await bench.visit(worked)
+    await untilState(page, 'mass-figure', 'current')
+    await page.emulateMedia({ media: 'print' })
+    const style = (selector: string, property: string) =>
+      page
+        .locator(selector)
+        .first()
+        .evaluate((element, name) => getComputedStyle(element).getPropertyValue(name), property)
+    // Browsers repeat a table's head on every page.
+    expect(await style('.sheet', 'display')).toBe('table')
+    expect(await style('.sheet-head', 'display')).toBe('table-header-group')
+    for (const part of ['.title-block', '.caution', '.column-heads'])
+      expect(await page.locator(`.sheet-head > ${part}`).isVisible(), part).toBe(true)
+    for (const part of ['.figure', '.line', '.value', '.source .line'])
+      expect(await style(part, 'break-inside'), part).toBe('avoid')
+    const assumptions = page.locator('.reference details .assumption')
+    expect(await assumptions.count()).toBeGreaterThan(10)
+    expect(await assumptions.last().isVisible()).toBe(true)
+    for (const part of ['.bar', '.sheet-end', '.downloads'])
+      expect(await page.locator(part).first().isVisible(), part).toBe(false)
+    const width = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+    expect(width).toBe(0)
+  }, 120_000)
+
   it('shows the cell that is being edited as text', async () => {
     const path = await bench.notebook('Printed', { a: '// A long line\nconst mass = 100 * u.kg' })
     const { page } = await bench.visit(path)
