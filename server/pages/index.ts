@@ -1,7 +1,8 @@
 /** Pages drawn on the server. */
+export { CellMarkup } from './cell-markup.js'
 export { type ClientBuild, readClientBuild } from './client-build.js'
 export { listPage } from './list-page.js'
-export { type NotebookPage, notebookPage, sheetView } from './notebook-page.js'
+export { type NotebookPage, notebookPage, sheetMarkup, sheetView } from './notebook-page.js'
 export { PageCache } from './page-cache.js'
 export { cautionsPage, refusalPage } from './plain-pages.js'
 export { plainStyle } from './style.js'

@@ -12,10 +12,12 @@ import {
   type CellState,
   type CellView,
   numberedResult,
-  renderSheet,
+  renderSheetAround,
   type SheetView,
+  sheetContext,
 } from '../../shared/rendering/index.js'
 import type { Shelved } from '../results/index.js'
+import type { CellMarkup, NewDocument } from './cell-markup.js'
 import type { ClientBuild } from './client-build.js'
 import { Html, html, jsonForScript } from './html.js'
 import { layout } from './layout.js'
@@ -34,9 +36,9 @@ type SheetFormulas = ReadonlyMap<CellId, readonly Formula[]>
 export function notebookPage(
   { id, notebook, shelved, kernelHash, formulas }: NotebookPage,
   build: ClientBuild,
+  cells: CellMarkup,
 ): string {
-  const { document } = parseHTML('<!doctype html><html><head></head><body></body></html>')
-  const sheet = renderSheet(document, sheetView(id, notebook, shelved, formulas))
+  const sheet = sheetMarkup(sheetView(id, notebook, shelved, formulas), cells)
   const data: PageData = {
     id,
     notebook,
@@ -44,12 +46,31 @@ export function notebookPage(
     outOfDate: [...shelved.outOfDate],
     kernelHash,
   }
-  const body = html`${waysWithoutScript}<div id="app">${new Html(sheet.outerHTML)}</div>
+  const body = html`${waysWithoutScript}<div id="app">${new Html(sheet)}</div>
 <script type="application/json" id="page-data">${jsonForScript(data)}</script>`
   const entry = build.entry('sheet')
   // Without a built client the sheet is still read in the server's plain style.
   const assets = entry.styles.length > 0 ? entry : { ...entry, styles: ['/style/pages.css'] }
   return layout({ title: notebook.title.trim() === '' ? 'Untitled' : notebook.title, assets, body })
+}
+
+const rowsHere = '<!--cells-->'
+
+/** What the renderer makes of the sheet, with cells taken from `drawn` where nothing on them changed. */
+export function sheetMarkup(view: SheetView, drawn: CellMarkup): string {
+  const document = newDocument()
+  const frame = renderSheetAround(document, view, [document.createComment('cells')]).outerHTML
+  if (view.cells.length === 0) return frame
+  const context = sheetContext(view)
+  const rows = view.cells.map((cell) => drawn.draw(view.id, cell, context, newDocument))
+  // The rows are the last thing in the frame, so its last such comment is theirs.
+  const place = frame.lastIndexOf(rowsHere)
+  return `${frame.slice(0, place)}${rows.join('')}${frame.slice(place + rowsHere.length)}`
+}
+
+/** Cells are drawn in documents of their own: small ones, which the collector has done with at once. */
+function newDocument(): ReturnType<NewDocument> {
+  return parseHTML('<!doctype html><html><head></head><body></body></html>').document
 }
 
 /** The bar is the script's; without it the ways out of the sheet stand in its place. */

@@ -1,4 +1,4 @@
-/** The last page drawn of each notebook, as long as nothing on it changed: drawing figures takes tens of milliseconds. */
+/** The last page drawn of each notebook, as long as nothing on it changed; when something did, `CellMarkup` has most of the next. */
 import type { LiveContent } from '../live/index.js'
 import type { Shelved } from '../results/index.js'
 

@@ -1,7 +1,7 @@
 /** Pages, and the forms of the list page. Forms answer with a redirect to what they made. */
 import { z } from 'zod'
 import { limits, type NotebookId, RenameNotebook } from '../../shared/contracts/index.js'
-import { cautionsPage, listPage, notebookPage, PageCache, plainStyle, wordsPage } from '../pages/index.js'
+import { CellMarkup, cautionsPage, listPage, notebookPage, PageCache, plainStyle, wordsPage } from '../pages/index.js'
 import { sizingCells } from '../results/index.js'
 import { plainPagePolicy, sheetPolicy } from '../security/index.js'
 import { type App, NotebookParams, type RouteParts, TextReply } from './parts.js'
@@ -15,6 +15,7 @@ const SeeOther = { 303: z.null() }
 export function pageRoutes(app: App, parts: RouteParts): void {
   const { notebooks, shelf, build, kernel } = parts
   const pages = new PageCache()
+  const cells = new CellMarkup()
 
   app.get('/', { schema: { hide: true, response: { 200: TextReply } } }, async (_request, reply) => {
     const list = await notebooks.list()
@@ -47,7 +48,7 @@ export function pageRoutes(app: App, parts: RouteParts): void {
       const { content, notebook } = document
       const formulas = (await kernel.formulas?.(sizingCells(document))) ?? new Map()
       const page = pages.get(content, shelved, () =>
-        notebookPage({ id, notebook, shelved, kernelHash: kernel.hash, formulas }, build),
+        notebookPage({ id, notebook, shelved, kernelHash: kernel.hash, formulas }, build, cells),
       )
       return reply
         .type('text/html; charset=utf-8')

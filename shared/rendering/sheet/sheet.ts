@@ -12,6 +12,15 @@ import { renderCaution, renderTitleBlock } from './title-block.js'
  */
 export function renderSheet(document: Document, view: SheetView): HTMLElement {
   const context = sheetContext(view)
+  return renderSheetAround(
+    document,
+    view,
+    view.cells.map((cell) => renderCell(document, cell, context)),
+  )
+}
+
+/** The sheet with its rows given: for whoever has them drawn already. A sheet without cells says how to begin. */
+export function renderSheetAround(document: Document, view: SheetView, rows: readonly Node[]): HTMLElement {
   return element(
     document,
     'main',
@@ -24,12 +33,7 @@ export function renderSheet(document: Document, view: SheetView): HTMLElement {
       renderCaution(document),
       renderColumnHeads(document),
     ),
-    element(
-      document,
-      'div',
-      { class: 'cells' },
-      view.cells.length === 0 ? renderNoCells(document) : view.cells.map((cell) => renderCell(document, cell, context)),
-    ),
+    element(document, 'div', { class: 'cells' }, view.cells.length === 0 ? renderNoCells(document) : rows),
   )
 }
 
