@@ -1,4 +1,5 @@
 /** Inside its declared validity a function answers; it refuses and advises where its doc comment says that it does. */
+import { boxes as aircraft } from './boxes/aircraft.js'
 import { holdBoxes } from './boxes/engine.js'
 import { boxes as rotors } from './boxes/rotors.js'
 import { boxes as systems } from './boxes/systems.js'
@@ -7,3 +8,4 @@ import { boxes as wings } from './boxes/wings.js'
 holdBoxes('air, rotors, propellers and sections', rotors, 50_261)
 holdBoxes('wings and drag', wings, 50_262)
 holdBoxes('batteries, powertrains, masses and reliability', systems, 50_263)
+holdBoxes('layout, authority, mission, sizing and limits', aircraft, 50_264)

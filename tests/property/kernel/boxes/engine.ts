@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest'
 import { InvalidInput, KernelError } from '../../../../kernel/library/index.js'
 import { listenWhile } from '../../../unit/kernel/recorder-stub.js'
 import { finiteNumbersOf } from '../any-input.js'
-import { runs } from '../runs.js'
+import { slowRuns } from '../runs.js'
 
 /** Where something begins below and above; null where nothing does. */
 export type Ends = readonly [low: number | null, high: number | null]
@@ -73,7 +73,7 @@ function answersInside(box: Box, seed: number): void {
       })
       if (advisories.length === 0) quiet += 1
     }),
-    { numRuns: runs, seed },
+    { numRuns: slowRuns(400), seed },
   )
   expect(answered / tried, 'share of calls that are answered').toBeGreaterThanOrEqual(0.95)
   expect(quiet / tried, 'share of calls without an advisory').toBeGreaterThanOrEqual(box.quiet ?? 0.95)

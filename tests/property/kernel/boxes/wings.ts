@@ -336,7 +336,12 @@ const drags: readonly Box[] = [
     quiet: 0.5,
     sides: { ...polar, ...flight, floor: notNegative(0, 50) },
   },
-  { name: 'drag.leastDragSpeed', call: drag.leastDragSpeed, sides: { ...polar, ...flight, floor: notNegative(0, 50) } },
+  {
+    name: 'drag.leastDragSpeed',
+    call: drag.leastDragSpeed,
+    quiet: 0.9,
+    sides: { ...polar, ...flight, floor: notNegative(0, 50) },
+  },
   {
     name: 'drag.stoppedRotor',
     call: drag.stoppedRotor,
