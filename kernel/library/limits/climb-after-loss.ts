@@ -1,7 +1,7 @@
 /** Climb with one unit lost, on the wing and on the rotors. */
 import { requireCount, requireNonNegative, requirePositive, requireRepresentable, requireShare } from '../check.js'
 import { leastPowerSpeed } from '../drag/best-speed.js'
-import type { ParabolicPolar } from '../drag/polar.js'
+import { type ParabolicPolar, requirePolar } from '../drag/polar.js'
 import { levelFlight } from '../drag/power-required.js'
 import { checkOptions, InvalidInput } from '../errors.js'
 import type { Area, Density, Force, Power, Ratio, Speed } from '../quantity.js'
@@ -119,7 +119,8 @@ export function climbAfterLoss(options: ClimbAfterLossOptions): ClimbAfterLoss {
   requireShare(method, 'propellerEfficiency', propellerEfficiency)
   requireNonNegative(method, 'addedDragArea', addedDragArea, 'm^2')
   requirePositive(method, 'wingArea', wingArea, 'm^2')
-  const { zeroLiftDrag, inducedFactor } = { ...options.polar }
+  requirePolar(method, options.polar)
+  const { zeroLiftDrag, inducedFactor } = options.polar
   const polar = { zeroLiftDrag: zeroLiftDrag + addedDragArea / wingArea, inducedFactor }
   const best = silently(() => leastPowerSpeed({ polar, weight, wingArea, density, floor }))
   const { speed = best.speed } = options
