@@ -75,7 +75,7 @@ const knownDisturbance = new Set(['roll', 'pitch', 'yaw', 'side', 'forward'])
  * @returns `feasible`, `peakShare` (largest thrust over weight; absent where not feasible), `thrusts` [N] and `torques` [N m] in the order of
  * rotors, `cannotHold` (axes; empty where feasible), `index` and `controllable` (index above zero), `degradedPeakShare` with `cannotHold`
  * given up, `utilisation` (largest thrust over its limit), `leftOver` about every axis, `shortfall` about those of `cannotHold`
- * @throws InvalidInput for a rotor that cannot be, a place that is none or twice in `lost`, an axis that is none, a weight that is not positive, and an unknown option
+ * @throws InvalidInput for a rotor that cannot be, a place that is none or twice in `lost`, an axis that is none, a weight outside 0.001 to 1e9 N, and an unknown option
  * @method The peak by linear program (library), the thrusts under it by an active set. Where not feasible, the fewest moments are given
  * up that make the rest possible, yaw before pitch before roll; lift is named only where no moment given up brings the weight.
  * @validity Hover, thrusts that add up. Feasible is not yet controllable: PNPNPN with one rotor lost trims at W/4 and has index 0, with no

@@ -63,7 +63,7 @@ const known = new Set([
  * first harmonic times (nu^2 - 1)/((nu^2 - 1) + i Lock/8)
  * @param options - `thrust` [N] of one rotor, `speed`, `tipSpeed` [m/s], `radius` R [m], `density` [kg/m^3], `solidity` sigma; optional `liftSlope` a (5.7 per radian), `spin` s (+1), `flapFrequency` nu with `lockNumber` (stiff)
  * @returns `roll`, `pitch`, `moment` [N m], `offset` = moment/thrust [m], `advanceRatio` mu, `collective` th [rad]
- * @throws InvalidInput for a value that is not positive, a spin that is neither 1 nor -1, a flapping frequency that is not above 1, one of it and the Lock number alone, and an unknown option
+ * @throws InvalidInput for a value that is not positive, a solidity outside 0.0001 to 1, a spin that is neither 1 nor -1, a flapping frequency that is not above 1, one of it and the Lock number alone, and an unknown option
  * @method Blade element, blades untwisted and unbent, disk level, inflow of `rotor.edgewise` with the linear gradient of Coleman, Feingold and Stempin: the advancing side lifts more and rolls the aircraft towards the
  * retreating one, and air that is slower in front pitches it up. A blade that flaps gives way to part of it, late by a phase. Pairs that turn opposite ways cancel the roll for the aircraft, not for their booms.
  * @validity Small inflow, no stall or reversed flow: advance ratio up to 0.3, beyond it an advisory. Twist takes a few percent off.

@@ -51,7 +51,7 @@ const knownBody = new Set(['length', 'width', 'height'])
  * @param options - `rotorRadius` R [m]; `plan`: `'ring'` (when left out) with `count` n of at least 3, or `'grid'` with `rows` and `columns`; optional `rotorGap` (0.1 R), `rotorHeight` above the arms (0.3 R) [m], `spin`
  * ('alternating' or a list), `body`: `{ length, width, height }` [m] in the middle, `groundClearance` of the arms (1.5 m)
  * @returns a layout with its origin in the middle of the rotors; a ring is numbered clockwise from the right of the nose, a grid row by row from the front left
- * @throws InvalidInput for a ring of fewer than 3, more than 64 rotors, what belongs to the other plan, sizes that are not positive, and an unknown option
+ * @throws InvalidInput for a ring of fewer than 3, more than 64 rotors, what belongs to the other plan, sizes below 0.1 mm, and an unknown option
  * @method Alternating spins leave a net torque where their number is odd; `layout.checks` says so.
  * @validity Geometry.
  * @source Geometry: equal circles around a centre touch where the hubs' circle has the radius R/sin(pi/n).
