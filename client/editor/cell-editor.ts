@@ -46,7 +46,7 @@ export function openCellEditor(context: EditorContext, options: SurfaceOptions):
   model.updateOptions(modelOptions)
   leaveUndoToTheNotebook(model, undo)
   editor.setModel(model)
-  const open: OpenCell = { cell: options.cell, context, dimensions: new Map() }
+  const open: OpenCell = { cell: options.cell, context, dimensions: new Map(), reasons: new Map() }
   const endOpen = registerOpenCell(model, open)
   const binding = new TextBinding(boundMonaco(editor, model), text, undo, options.onRefused)
   const mark = (findings: SurfaceOptions['findings'] = []) =>

@@ -4,6 +4,7 @@
  */
 import 'monaco-editor/features/bracketMatching/register'
 import 'monaco-editor/features/clipboard/register'
+import 'monaco-editor/features/codeAction/register'
 import 'monaco-editor/features/hover/register'
 import 'monaco-editor/features/indentation/register'
 import 'monaco-editor/features/inlayHints/register'

@@ -7,6 +7,8 @@ export interface OpenCell {
   readonly cell: CellId
   readonly context: EditorContext
   dimensions: DimensionsByName
+  /** Why the dimension of a name is not known, where that is known. */
+  reasons: ReadonlyMap<string, string>
 }
 
 /** Dimension of each top-level name of the notebook, by cell and name. */
@@ -32,6 +34,11 @@ export function registerOpenCell(model: monacoEditor.ITextModel, cell: OpenCell)
 export function setDimensions(cell: OpenCell, names: readonly NameDimension[]): void {
   const before = cell.dimensions
   cell.dimensions = new Map(names.map((name) => [dimensionKey(name.cell, name.name), name.dimension]))
+  cell.reasons = new Map(
+    names.flatMap(({ cell: owner, name, why }) =>
+      why === undefined ? [] : [[dimensionKey(owner, name), why] as const],
+    ),
+  )
   const changed = before.size !== names.length || [...cell.dimensions].some(([key, now]) => before.get(key) !== now)
   if (!changed) return
   dimensionsChanged.fire()

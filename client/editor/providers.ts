@@ -13,6 +13,7 @@ export function registerProviders(language: string): void {
   languages.registerSignatureHelpProvider(language, signatures)
   languages.registerHoverProvider(language, meanings)
   languages.registerInlayHintsProvider(language, unitTags)
+  languages.registerCodeActionProvider(language, repairs)
 }
 
 interface Asked {
@@ -110,14 +111,36 @@ const meanings: languages.HoverProvider = {
     if (asked === null || found === null) return null
     const { open, at } = asked
     const owner = found.declaredIn
+    const key = owner === undefined ? undefined : dimensionKey(owner, found.name)
     const value = meaningMarkdown(found, {
-      dimension: owner === undefined ? undefined : open.dimensions.get(dimensionKey(owner, found.name)),
+      dimension: key === undefined ? found.dimension : open.dimensions.get(key),
+      why: key === undefined ? found.why : open.reasons.get(key),
       declaredIn:
         owner === undefined || owner === at.cell ? undefined : `cell ${open.context.numberOf(owner) ?? 'elsewhere'}`,
     })
     const from = model.getPositionAt(found.span.start)
     const to = model.getPositionAt(found.span.end)
     return { range: new Range(from.lineNumber, from.column, to.lineNumber, to.column), contents: [{ value }] }
+  },
+}
+
+/** Offered at a mark whose mend is plain; the notebook's undo takes it back like typing. */
+const repairs: languages.CodeActionProvider = {
+  async provideCodeActions(model, range) {
+    const open = openCellOf(model)
+    const versionId = model.getVersionId()
+    const found = open === undefined ? null : await orNothing(open.context.ask('repairs', { cell: open.cell }))
+    if (found === null || model.isDisposed() || model.getVersionId() !== versionId) return null
+    const placeOf = (start: number, end: number) =>
+      Range.fromPositions(model.getPositionAt(start), model.getPositionAt(end))
+    const actions = found
+      .filter(({ marked }) => Range.areIntersectingOrTouching(placeOf(marked.start, marked.end), range))
+      .map(({ title, start, end, text }) => ({
+        title,
+        kind: 'quickfix',
+        edit: { edits: [{ resource: model.uri, versionId, textEdit: { range: placeOf(start, end), text } }] },
+      }))
+    return { actions, dispose: () => undefined }
   },
 }
 

@@ -1,5 +1,5 @@
 /** `hoverfolio check FILE`: syntax, types, units and order of every cell, without computing. */
-import { cautionLine, type Finding, type Notebook } from '../../shared/contracts/index.js'
+import { cautionLine, type Finding, type NameDimension, type Notebook } from '../../shared/contracts/index.js'
 import { withCellNumbers } from '../../shared/rendering/sheet/cell-numbers.js'
 import { openToolchain } from '../toolchain.js'
 import { commandCaution } from './caution.js'
@@ -22,8 +22,8 @@ export const check: Subcommand = {
     try {
       const { findings, names } = await toolchain.pipeline.check(sizingCells(notebook))
       const report = values.json
-        ? `${JSON.stringify({ title: notebook.title, caution: cautionLine, findings, names }, null, 2)}\n`
-        : describe(notebook, findings)
+        ? `${JSON.stringify({ title: notebook.title, caution: cautionLine, findings, names: names.map(known) }, null, 2)}\n`
+        : describe(notebook, findings, names)
       process.stdout.write(report)
       return findings.some((finding) => finding.severity === 'error') ? 1 : 0
     } finally {
@@ -32,7 +32,12 @@ export const check: Subcommand = {
   },
 }
 
-function describe(notebook: Notebook, findings: readonly Finding[]): string {
+/** The report for programs keeps to what is known; why something is not is for people to read. */
+function known({ why: _, ...name }: NameDimension): NameDimension {
+  return name
+}
+
+function describe(notebook: Notebook, findings: readonly Finding[], names: readonly NameDimension[]): string {
   const numbers = cellNumbers(notebook)
   const lines = findings.map(
     (finding) =>
@@ -42,5 +47,8 @@ function describe(notebook: Notebook, findings: readonly Finding[]): string {
     findings.length === 0
       ? 'Nothing to remark.'
       : `${findings.length} ${findings.length === 1 ? 'finding' : 'findings'}.`
-  return `${[notebook.title, commandCaution, '', ...lines, summary].join('\n')}\n`
+  const open = names.flatMap(({ cell, name, why }) =>
+    why === undefined ? [] : [`cell ${numbers.get(cell)} (${cell}): the dimension of ${name} is not known: ${why}.`],
+  )
+  return `${[notebook.title, commandCaution, '', ...lines, ...open, summary].join('\n')}\n`
 }

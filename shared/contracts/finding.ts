@@ -23,5 +23,7 @@ export const NameDimension = z.strictObject({
   dimension: z.string().nullable(),
   /** Dimensions of the fields of a record, or of the records in a list; absent where none is known. */
   columns: z.record(z.string(), z.string()).optional(),
+  /** Of a number whose dimension is null: a clause that says what would have to be known. */
+  why: z.string().optional(),
 })
 export type NameDimension = z.infer<typeof NameDimension>

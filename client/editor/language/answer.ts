@@ -24,6 +24,8 @@ export function answerLanguage(cells: CellLanguage, call: LanguageCall): Languag
       return quietly(cannotRename, () => renameTargetAt(cells, call.question))
     case 'renaming':
       return quietly(cannotRename, () => renamingAt(cells, call.question))
+    case 'repairs':
+      return quietly([], () => cells.repairs(call.question.cell))
     case 'declaredNames':
       return quietly([], () => declaredNamesOf(cells, call.question))
   }

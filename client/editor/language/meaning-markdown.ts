@@ -6,14 +6,17 @@ import type { Meaning } from './protocol.js'
 export interface MeaningFacts {
   /** From the checker: `null` where it does not know, absent for names that no cell declares. */
   readonly dimension?: string | null | undefined
+  /** Why it does not know. */
+  readonly why?: string | undefined
   /** `cell 3`, absent in the cell that declares the name. */
   readonly declaredIn?: string | undefined
 }
 
-export function meaningMarkdown(meaning: Meaning, { dimension, declaredIn }: MeaningFacts): string {
+export function meaningMarkdown(meaning: Meaning, { dimension, why, declaredIn }: MeaningFacts): string {
   const words = typeof dimension === 'string' ? dimensionInWords(dimension) : undefined
   const owner = declaredIn === undefined ? '' : `Declared in ${declaredIn}; Ctrl and click goes there.`
   const parts =
     words === undefined ? [fullMarkdown(meaning)] : [`**${meaning.name}**: ${words}`, documentationMarkdown(meaning)]
-  return [...parts, owner].filter((part) => part !== '').join('\n\n')
+  const open = words === undefined && why !== undefined ? `The dimension of ${meaning.name} is not known: ${why}.` : ''
+  return [...parts, open, owner].filter((part) => part !== '').join('\n\n')
 }

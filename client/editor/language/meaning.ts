@@ -18,7 +18,9 @@ export function meaningAt(cells: CellLanguage, at: At): Meaning | null {
     display: displayOf(info.displayParts),
     text: textOf(info.documentation),
     tags: tagsOf(info.tags),
-    ...(declared !== undefined && isTopLevel(cells.typescript, declared.node) ? { declaredIn: declared.cell } : {}),
+    ...(declared !== undefined && isTopLevel(cells.typescript, declared.node)
+      ? { declaredIn: declared.cell }
+      : cells.dimensionAt(nodeAt(cells.typescript, source, start))),
   }
 }
 

@@ -52,6 +52,9 @@ export interface Meaning extends Documentation {
   readonly name: string
   /** The cell that declares it at its top level; absent for the kernel's names and for names inside functions. */
   readonly declaredIn?: CellId
+  /** Of a name that stands inside a function: its dimension in base units, and why it is not known. */
+  readonly dimension?: string
+  readonly why?: string
 }
 
 export interface DeclarationPlace {
@@ -82,6 +85,13 @@ export interface DeclaredName {
   readonly end: number
 }
 
+/** A mend of a wrong unit: `title` says what is written in place of the stretch. */
+export interface UnitRepair extends Span {
+  readonly marked: Span
+  readonly title: string
+  readonly text: string
+}
+
 /** Every question with its answer. `null`: nothing to say there. */
 export interface LanguageQuestions {
   proposals: { question: At; answer: readonly Proposal[] }
@@ -91,6 +101,7 @@ export interface LanguageQuestions {
   declaration: { question: At; answer: DeclarationPlace | null }
   renameTarget: { question: At; answer: RenameTarget }
   renaming: { question: At & { readonly newName: string }; answer: Renaming }
+  repairs: { question: { readonly cell: CellId }; answer: readonly UnitRepair[] }
   declaredNames: { question: { readonly cell: CellId }; answer: readonly DeclaredName[] }
 }
 

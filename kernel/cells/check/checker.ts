@@ -8,7 +8,9 @@ import { type CellId, type Finding, formatDimension, type NameDimension } from '
 import type { AnalysedCell, Checker, CheckReport, Graph, KernelDeclarations, SizingCell } from '../program/index.js'
 import { type Inferred, inferCells } from './dimensions/infer-cells.js'
 import type { Report } from './dimensions/reports.js'
+import type { Shape } from './dimensions/shape.js'
 import { inDependencyOrder } from './order.js'
+import { type Repair, repairsOf } from './repairs.js'
 import { type CellProgram, cellAt, ProgramBuilder, pathOf } from './types/cell-program.js'
 import { nestedTooDeeply, type TypeComplaint } from './types/type-findings.js'
 import { TypeMemory } from './types/type-memory.js'
@@ -21,6 +23,10 @@ export interface CellLanguage {
   readonly service: ts.LanguageService
   /** The cells as they now stand; only those whose text changed cost anything. */
   setCells(cells: readonly SizingCell[]): void
+  /** What the last check found of a name or an expression where it stands; nothing when its cell changed since. */
+  dimensionAt(node: ts.Node): { readonly dimension?: string; readonly why?: string }
+  /** Plain mends for what the last check reported in a cell; none when the cell changed since. */
+  repairs(cell: CellId): readonly Repair[]
   /** The path of a cell, as the service knows it. */
   fileOf(cell: CellId): string
   /** The cell of a path; absent for the kernel's declarations and the library's. */
@@ -34,19 +40,30 @@ export interface LanguageChecker extends Checker {
 export function createChecker(typescript: typeof ts, declarations: KernelDeclarations): LanguageChecker {
   const builder = new ProgramBuilder(typescript, declarations)
   const memory = new TypeMemory(typescript)
+  let latest: Inferred | undefined
   return {
-    check: (graph) => check(typescript, builder, memory, graph),
+    check(graph) {
+      const { report, inferred } = check(typescript, builder, memory, graph)
+      latest = inferred
+      return report
+    },
     language: {
       typescript,
       service: builder.service,
       setCells: (cells) => void builder.build(cells),
+      dimensionAt: (node) => described(latest?.shapeAt(node)),
+      repairs(cell) {
+        const file = builder.service.getProgram()?.getSourceFile(pathOf({ id: cell }))
+        const reports = latest?.reports.filter(({ node }) => node.getSourceFile() === file) ?? []
+        return reports.flatMap((report) => repairsOf(typescript, report))
+      },
       fileOf: (id) => pathOf({ id }),
       cellOf: cellAt,
     },
   }
 }
 
-function check(typescript: typeof ts, builder: ProgramBuilder, memory: TypeMemory, graph: Graph): CheckReport {
+function check(typescript: typeof ts, builder: ProgramBuilder, memory: TypeMemory, graph: Graph): Checked {
   const program = builder.build(graph.cells, graph.shadowed)
   const readable = inDependencyOrder(graph).filter((cell) => cell.code !== undefined)
   const checked = readable.flatMap((cell) => {
@@ -57,10 +74,21 @@ function check(typescript: typeof ts, builder: ProgramBuilder, memory: TypeMemor
   const complaints = checked.flatMap(({ cell, file }) => typeFindings(cell, file, said.get(cell) ?? []))
   const inferred = infer(typescript, program, checked, disputedNames(graph))
   const wrongUnits = inferred === undefined ? [] : inferred.reports.flatMap((report) => unitFinding(checked, report))
-  return {
+  const report = {
     findings: inPageOrder(graph, [...complaints, ...wrongUnits, ...tooDeep(readable, program)]),
     names: graph.cells.flatMap((cell) => namesOf(graph, program, inferred, cell)),
   }
+  return { report, inferred }
+}
+
+interface Checked {
+  readonly report: CheckReport
+  readonly inferred: Inferred | undefined
+}
+
+function described(shape: Shape | undefined): { readonly dimension?: string; readonly why?: string } {
+  if (shape?.kind === 'number') return { dimension: formatDimension(shape.dimension) }
+  return shape?.kind === 'unknown' && shape.why !== undefined ? { why: shape.why } : {}
 }
 
 interface CheckedCell {
@@ -156,6 +184,13 @@ function namesOf(
     const shape = owned ? shapes?.get(name) : undefined
     const dimension = shape?.kind === 'number' ? formatDimension(shape.dimension) : null
     const columns = shape === undefined ? undefined : inferred?.columnsOf(shape)
-    return { cell: cell.id, name, dimension, ...(columns === undefined ? {} : { columns }) }
+    const why = shape?.kind === 'unknown' ? shape.why : undefined
+    return {
+      cell: cell.id,
+      name,
+      dimension,
+      ...(columns === undefined ? {} : { columns }),
+      ...(why === undefined ? {} : { why }),
+    }
   })
 }

@@ -68,9 +68,10 @@ function settled(
     inference.active.set(closure.node, assumed)
     const returned = run(inference, closure, args)
     const result = withoutConstant(joinAll(returned.map((one) => one.shape)))
-    if (inference.selfCalls === selfCalls || sameShape(result, assumed)) return returned
+    if (inference.selfCalls === selfCalls) return returned
     if (round === roundsAllowed || isPending(result))
       return [{ node: closure.node, shape: unknownBecause('a function that calls itself gives no one dimension') }]
+    if (sameShape(result, assumed)) return returned
     assumed = result
   }
 }

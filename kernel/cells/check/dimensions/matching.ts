@@ -99,8 +99,10 @@ function matchNumber(
   )
   if (wanted.length === 0 || takesAnyNumber || wanted.some((one) => agree(one, shape))) return
   const dimensions = wanted.map((one) => one.dimension)
-  if (shape.constant === undefined) inference.reports.add(given.node, wants(subject, dimensions, shape))
-  else inference.reports.add(given.node, lacksUnit(subject, dimensions), 'warning')
+  const [first] = dimensions
+  const mend = first === undefined || dimensions.length > 1 ? undefined : { node: given.node, wanted: first }
+  if (shape.constant === undefined) inference.reports.add(given.node, wants(subject, dimensions, shape), 'error', mend)
+  else inference.reports.add(given.node, lacksUnit(subject, dimensions), 'warning', mend)
 }
 
 function bindParameter(

@@ -32,7 +32,9 @@ function readMember(inference: Inference, shape: TypedShape, name: string, node:
   if (owner === 'NumberConstructor') return numberMember(name)
   if (owner?.endsWith('Constructor')) return { kind: 'builtin', owner, name }
   const member = shapeOfMember(inference, shape.type, name, shape.bindings)
-  if (member.kind !== 'unknown' || node === undefined || !isOpen(inference, shape.type, name)) return member
+  if (member.kind !== 'unknown') return member
+  if (node === undefined || !isOpen(inference, shape.type, name))
+    return member.why === undefined ? unknownBecause(`the declaration of ${name} gives it no dimension`) : member
   return inference.fromType(inference.checker.getTypeAtLocation(node))
 }
 

@@ -3,6 +3,7 @@ import type ts from 'typescript'
 import { divideDimensions, multiplyDimensions, raiseDimension } from '../../../../shared/contracts/index.js'
 import type { Inference } from './inference.js'
 import { clash, saidWrong, spoken, wantsPure } from './messages.js'
+import type { Mend } from './reports.js'
 import {
   agree,
   firstUnknown,
@@ -48,8 +49,13 @@ export function arithmetic(
   if (a.kind !== 'number' || b.kind !== 'number') return firstUnknown(a, b)
   if (operator === '*' || operator === '/') return product(operator, a, b)
   if (agree(a, b)) return sum(operator, a, b)
-  inference.reports.add(at, clash(operator, left.node, a, right.node, b))
+  inference.reports.add(at, clash(operator, left.node, a, right.node, b), 'error', mendOf(left.node, a, right.node, b))
   return unknownBecause(saidWrong)
+}
+
+/** A bare number beside a quantity most likely lacks its unit; otherwise the second is taken to be the wrong one. */
+function mendOf(left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): Mend {
+  return a.constant === undefined ? { node: right, wanted: a.dimension } : { node: left, wanted: b.dimension }
 }
 
 function folded(operator: Arithmetic, a: NumberShape, b: NumberShape): NumberShape | undefined {
@@ -91,7 +97,12 @@ export function comparison(inference: Inference, operator: string, left: Operand
   const a = left.shape
   const b = right.shape
   if (a.kind === 'number' && b.kind === 'number' && !agree(a, b))
-    inference.reports.add(at, clash(operator, left.node, a, right.node, b))
+    inference.reports.add(
+      at,
+      clash(operator, left.node, a, right.node, b),
+      'error',
+      mendOf(left.node, a, right.node, b),
+    )
   return other
 }
 

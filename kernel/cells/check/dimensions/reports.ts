@@ -1,10 +1,18 @@
 /** Collects findings, each place once, and lets a part of the work be tried without being heard. */
 import type ts from 'typescript'
+import type { Dimension } from '../../../../shared/contracts/index.js'
 
 export interface Report {
   readonly node: ts.Node
   readonly message: string
   readonly severity: 'error' | 'warning'
+  readonly mend?: Mend
+}
+
+/** What would have to have another dimension, and which: enough to offer its unit. */
+export interface Mend {
+  readonly node: ts.Node
+  readonly wanted: Dimension
 }
 
 export class Reports {
@@ -13,9 +21,10 @@ export class Reports {
   #made = 0
 
   /** Says what is wrong at a node; a node speaks once. */
-  add(node: ts.Node, message: string, severity: Report['severity'] = 'error'): void {
+  add(node: ts.Node, message: string, severity: Report['severity'] = 'error', mend?: Mend): void {
     this.#made += 1
-    if (!this.#sink.has(node)) this.#sink.set(node, { node, message, severity })
+    if (!this.#sink.has(node))
+      this.#sink.set(node, { node, message, severity, ...(mend === undefined ? {} : { mend }) })
   }
 
   /** Runs something and gives what it would have reported, instead of reporting it. */

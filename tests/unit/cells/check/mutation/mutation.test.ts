@@ -13,7 +13,7 @@ import { check, declarations, graphOf } from '../notebook.js'
 import { type Mutant, mutantsOf } from './mutants.js'
 
 const asked = process.env.HOVERFOLIO_MUTANTS
-const wanted = Number(asked ?? 40)
+const wanted = Number(asked ?? 20)
 const folder = new URL('../../../../../notebooks/', import.meta.url).pathname
 
 type Sources = Readonly<Record<string, string>>
