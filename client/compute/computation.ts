@@ -10,6 +10,7 @@ import type {
   EvaluationOptions,
   Graph,
   Overrides,
+  Pause,
   SizingCell,
   Wanted,
 } from '../../kernel/cells/program/index.js'
@@ -26,6 +27,8 @@ export interface ComputationParts {
   /** Results computed here, with dimensions, for everyone. */
   share(results: readonly CellResult[]): void
   after(milliseconds: number, call: () => void): () => void
+  /** Lets the page answer between pieces of long work. */
+  readonly pause?: Pause
 }
 
 export interface ComputationEvents {
@@ -42,9 +45,6 @@ const typingPause = 80
 const grace = 200
 /** A run shorter than this is not announced. [ms] */
 const noticeable = 150
-
-/** Cells whose formulas are read in one go: some milliseconds. */
-const formulasAtOnce = 20
 
 interface Run {
   readonly controller: AbortController
@@ -168,17 +168,21 @@ export class Computation {
     }
   }
 
-  /** Those of a long sheet are read some at a time, so that the page answers meanwhile; of a short one at once. */
+  /** Those of a long sheet are read by turns, so that the page answers meanwhile; of a short one at once. */
   async #readFormulas({ cells, shadowed }: Graph, turn: number): Promise<void> {
     const formulas = new Map<CellId, readonly Formula[]>()
-    for (let at = 0; at < cells.length; at += formulasAtOnce) {
-      if (at > 0) await new Promise<void>((resolve) => void this.#parts.after(0, resolve))
-      if (turn !== this.#turn) return
-      const some = formulasOf({ cells: cells.slice(at, at + formulasAtOnce), shadowed })
-      for (const [cell, read] of some) formulas.set(cell, read)
+    let rested = false
+    for (const cell of cells) {
+      const rest = this.#parts.pause?.()
+      if (rest !== undefined) {
+        rested = true
+        await rest
+        if (turn !== this.#turn) return
+      }
+      for (const [id, read] of formulasOf({ cells: [cell], shadowed })) formulas.set(id, read)
     }
     this.#formulas = formulas
-    if (cells.length > formulasAtOnce) this.#events.onChange()
+    if (rested) this.#events.onChange()
   }
 
   async #endOvertakenRun(): Promise<void> {

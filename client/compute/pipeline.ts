@@ -1,4 +1,4 @@
-/** The cell pipeline as this page uses it: read here (a millisecond a cell), erased and checked in workers, evaluated in isolation. */
+/** The cell pipeline as this page uses it: read here by turns (a millisecond or two a cell), erased and checked in workers, evaluated in isolation. */
 import { createBrowserHost } from '../../kernel/cells/host-browser/index.js'
 import { createPipeline } from '../../kernel/cells/index.js'
 import type { EvaluationHost } from '../../kernel/cells/program/index.js'
@@ -7,13 +7,14 @@ import { type CheckWorker, openCheckWorker } from './check-worker.js'
 import { startCompiler } from './compile-worker.js'
 import type { ComputationParts } from './computation.js'
 import { lateEraser } from './late-eraser.js'
+import { pageTurns } from './turns.js'
 
 interface KernelIdentity {
   readonly hash: string
   readonly names: readonly string[]
 }
 
-export interface PagePipeline extends Pick<ComputationParts, 'read' | 'evaluate'>, CheckWorker {
+export interface PagePipeline extends Pick<ComputationParts, 'read' | 'evaluate' | 'pause'>, CheckWorker {
   /** Starts the local compiler; called when the page can be read, so that it is in nobody's way. */
   startCompiler(): void
 }
@@ -21,15 +22,17 @@ export interface PagePipeline extends Pick<ComputationParts, 'read' | 'evaluate'
 /** Opens lazily: the kernel's identity is fetched for the first reading, its bundle for the first evaluation. */
 export function openPagePipeline(): PagePipeline {
   const eraser = lateEraser(eraseAtServer, startCompiler)
+  const pause = pageTurns()
   const pipeline = once(async () => {
     const kernel = (await fetchJson('/kernel/kernel.json')) as KernelIdentity
-    return createPipeline({ erase: eraser.erase, host: lateHost(once(openHost)), kernel })
+    return createPipeline({ erase: eraser.erase, host: lateHost(once(openHost)), kernel, pause })
   })
   return {
     read: async (cells) => (await pipeline()).read(cells),
     evaluate: async (reading, overrides, wanted, options) =>
       (await pipeline()).evaluate(reading, overrides, wanted, options),
     ...openCheckWorker(),
+    pause,
     startCompiler: eraser.start,
   }
 }

@@ -33,7 +33,7 @@ import { TitleEditor } from './title-editor.js'
 import { TitleFields } from './title-fields.js'
 
 /** What runs elsewhere and is handed in: reading, evaluating, checking, and what the editor asks about cells. */
-export type Pipeline = Pick<ComputationParts, 'read' | 'evaluate'> & CheckWorker
+export type Pipeline = Pick<ComputationParts, 'read' | 'evaluate' | 'pause'> & CheckWorker
 
 export class OpenNotebook {
   readonly #data: PageData

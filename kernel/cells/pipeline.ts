@@ -21,6 +21,7 @@ import type {
   EvaluationOptions,
   Graph,
   Overrides,
+  Pause,
   Program,
   SizingCell,
   Wanted,
@@ -34,6 +35,8 @@ export interface PipelineParts {
   readonly kernel: { readonly hash: string; readonly names: Iterable<string> }
   /** Loads the checker, at the first call of `check`. */
   readonly checker?: () => Promise<Checker>
+  /** Lets others have the thread while many cells are read; nobody else needs it when absent. */
+  readonly pause?: Pause
 }
 
 /** Cells as understood: what depends on what, and what can run. */
@@ -68,12 +71,12 @@ export interface Pipeline {
   assumptions(cells: readonly SizingCell[]): Promise<readonly string[]>
 }
 
-export function createPipeline({ erase, host, kernel, checker }: PipelineParts): Pipeline {
+export function createPipeline({ erase, host, kernel, checker, pause }: PipelineParts): Pipeline {
   const kernelNames = new Set(kernel.names)
   let loading: Promise<Checker> | undefined
 
   async function read(cells: readonly SizingCell[]): Promise<Reading> {
-    const graph = await analyse(cells, erase, kernelNames)
+    const graph = await analyse(cells, erase, kernelNames, pause)
     return { graph, program: order(graph, compile(graph), kernel.hash) }
   }
 

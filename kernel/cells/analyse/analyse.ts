@@ -1,6 +1,6 @@
 /** From cells to a graph: who declares what, who reads whom, and what is wrong with it. Page order plays no part. */
 import type { CellError, CellId } from '../../../shared/contracts/index.js'
-import { BoundedCache, type Eraser, type Graph, type SizingCell } from '../program/index.js'
+import { BoundedCache, type Eraser, type Graph, type Pause, type SizingCell } from '../program/index.js'
 import { cycleProblems, declarationProblems, freeNameProblems } from './graph-rules.js'
 import { type CellProblem, type Household, keepHousehold, type ReadCell } from './household.js'
 import { toFinding } from './problem.js'
@@ -18,8 +18,9 @@ export async function analyse(
   cells: readonly SizingCell[],
   erase: Eraser,
   kernelNames: ReadonlySet<string>,
+  pause?: Pause,
 ): Promise<Graph> {
-  const bySource = await readAll([...new Set(cells.map((cell) => cell.source))], erase)
+  const bySource = await readAll([...new Set(cells.map((cell) => cell.source))], erase, pause)
   const read = cells.flatMap(({ id, source }): ReadCell[] => {
     const reading = bySource.get(source)
     return reading === undefined ? [] : [{ id, source, reading }]
@@ -45,7 +46,11 @@ export async function analyse(
   }
 }
 
-async function readAll(sources: readonly string[], erase: Eraser): Promise<ReadonlyMap<string, CellReading>> {
+async function readAll(
+  sources: readonly string[],
+  erase: Eraser,
+  pause?: Pause,
+): Promise<ReadonlyMap<string, CellReading>> {
   const known = readings.get(erase) ?? new BoundedCache<string, CellReading>(4000)
   readings.set(erase, known)
   const bySource = new Map<string, CellReading>()
@@ -56,15 +61,23 @@ async function readAll(sources: readonly string[], erase: Eraser): Promise<Reado
     else bySource.set(source, reading)
   }
   const erased = missing.length === 0 ? [] : await erase(missing)
-  await Promise.all(
-    missing.map(async (source, index) => {
-      const one = erased[index]
-      if (one === undefined) throw new Error(`the eraser gave ${erased.length} answers to ${missing.length} sources`)
-      const reading = await readCell(source, one, erase)
-      known.set(source, reading)
-      bySource.set(source, reading)
-    }),
-  )
+  const reading = async (source: string, index: number) => {
+    const one = erased[index]
+    if (one === undefined) throw new Error(`the eraser gave ${erased.length} answers to ${missing.length} sources`)
+    const read = await readCell(source, one, erase)
+    known.set(source, read)
+    bySource.set(source, read)
+  }
+  const begun: Promise<void>[] = []
+  for (const [index, source] of missing.entries()) {
+    const rest = index === 0 ? undefined : pause?.()
+    if (rest !== undefined) await rest
+    const one = reading(source, index)
+    // Its failure is heard below, when all have begun.
+    one.catch(() => undefined)
+    begun.push(one)
+  }
+  await Promise.all(begun)
   return bySource
 }
 

@@ -12,3 +12,9 @@ export interface SizingCell {
  * worker, in Node, or by asking the server; results are cached by source, so it is called once per text.
  */
 export type Eraser = (sources: readonly string[]) => Promise<readonly ErasedSource[]>
+
+/**
+ * Asked between pieces of long work on a thread that has others to serve: nothing while the turn lasts, else a promise that
+ * resolves when the work may go on.
+ */
+export type Pause = () => Promise<void> | undefined
