@@ -29,17 +29,23 @@ export class CellSection {
   #context: SheetContext
   /** The hand calculation is folded and shows older numbers. */
   #linesLate = false
+  /** It has its grip and buttons. */
+  #furnished = false
   /** Holds the editing surface while the cell is edited. */
   #container: HTMLElement | undefined
   #surface: EditingSurface | undefined
 
-  /** Adopts `drawn` as showing `view`, or draws it when there is none. */
+  /**
+   * Adopts `drawn` as showing `view`, or draws it when there is none. What a reader does not see at once, grip, buttons and downloads, takes
+   * its turn in `furnishings`; a cell that is entered before has it at once.
+   */
   constructor(
     view: CellView,
     context: SheetContext,
     drawn: HTMLElement | null,
     commands: CellCommands,
     drawings: DrawingQueue,
+    furnishings: DrawingQueue,
   ) {
     this.#view = view
     this.#context = context
@@ -47,15 +53,17 @@ export class CellSection {
     this.#drawings = drawings
     this.element = drawn ?? renderCell(document, view, context)
     this.element.tabIndex = 0
-    this.element.append(makeGrip(document), makeActions(document, view.id, view.kind, commands))
-    this.element.addEventListener('focusin', () => takeTabOrder(this.element, true))
+    this.element.addEventListener('focusin', () => {
+      this.#furnish()
+      takeTabOrder(this.element, true)
+    })
     this.element.addEventListener('focusout', (event) => {
       const next = event.relatedTarget
       if (!(next instanceof Node && this.element.contains(next))) takeTabOrder(this.element, false)
     })
+    this.element.addEventListener('pointerenter', () => this.#furnish(), { once: true })
+    furnishings.later(this.element, () => this.#furnish())
     this.#noteKept()
-    const figures = this.element.querySelector(':scope > .figures')
-    if (figures !== null) this.#withDownloads(figures)
     if (drawn === null) this.#whenPartsAreHere()
   }
 
@@ -120,6 +128,14 @@ export class CellSection {
     this.#container = undefined
     delete this.element.dataset.editing
     this.#replaceCalculation()
+  }
+
+  #furnish(): void {
+    if (this.#furnished) return
+    this.#furnished = true
+    this.element.append(makeGrip(document), makeActions(document, this.#view.id, this.#view.kind, this.#commands))
+    const figures = this.element.querySelector(':scope > .figures')
+    if (figures !== null) this.#withDownloads(figures)
   }
 
   #draw(part: PartName, context: SheetContext): void {

@@ -1,6 +1,13 @@
 /** The sheet on the page: takes over what the server drew, and keeps it in step with one view after another. */
 import type { CellId, Figure } from '../../shared/contracts/index.js'
-import { renderNoCells, renderTitleBlock, type SheetView, sheetContext } from '../../shared/rendering/page.js'
+import {
+  type CellView,
+  renderNoCells,
+  renderTitleBlock,
+  type SheetContext,
+  type SheetView,
+  sheetContext,
+} from '../../shared/rendering/page.js'
 import { openDrawingQueue } from './browser-drawing.js'
 import type { CellCommands } from './cell-actions.js'
 import { CellSection } from './cell-section.js'
@@ -15,6 +22,7 @@ export class Sheet {
   readonly #commands: CellCommands
   readonly #sections = new Map<CellId, CellSection>()
   readonly #drawings: DrawingQueue
+  readonly #furnishings: DrawingQueue
   #numbers = ''
 
   /** `view` is what the server drew into `main`. */
@@ -25,10 +33,12 @@ export class Sheet {
     this.#rows = rows
     this.#commands = commands
     this.#drawings = openDrawingQueue(window)
+    this.#furnishings = openDrawingQueue(window)
     const context = sheetContext(view)
+    const drawn = cellsIn(rows)
     for (const cell of view.cells) {
-      const drawn = rows.querySelector<HTMLElement>(`:scope > [data-cell="${CSS.escape(cell.id)}"]`)
-      if (drawn !== null) this.#sections.set(cell.id, new CellSection(cell, context, drawn, commands, this.#drawings))
+      const element = drawn.get(cell.id)
+      if (element !== undefined) this.#sections.set(cell.id, this.#section(cell, context, element))
     }
     this.#numbers = numbersOf(view)
     this.#watchLines(new OpenLines(view.id, storageOf(window)))
@@ -61,17 +71,21 @@ export class Sheet {
         this.#drop(section)
         section = undefined
       }
-      if (section === undefined)
-        this.#sections.set(cell.id, new CellSection(cell, context, null, this.#commands, this.#drawings))
+      if (section === undefined) this.#sections.set(cell.id, this.#section(cell, context, null))
       else section.update(cell, context, renumbered)
     }
     this.#arrange(view)
     this.#showTitle(view.title)
   }
 
+  #section(cell: CellView, context: SheetContext, drawn: HTMLElement | null): CellSection {
+    return new CellSection(cell, context, drawn, this.#commands, this.#drawings, this.#furnishings)
+  }
+
   #drop(section: CellSection): void {
     if (section.editing) section.endEdit()
     this.#drawings.forget(section.element)
+    this.#furnishings.forget(section.element)
     section.element.remove()
     this.#sections.delete(section.view.id)
   }
@@ -138,6 +152,14 @@ export class Sheet {
     const pageTitle = `${shown} · Hoverfolio`
     if (document.title !== pageTitle) document.title = pageTitle
   }
+}
+
+/** The cells that the server drew, found in one pass: a search for each would go through them all. */
+function cellsIn(rows: HTMLElement): ReadonlyMap<string, HTMLElement> {
+  const elements = [...rows.children].filter((child): child is HTMLElement => child instanceof HTMLElement)
+  return new Map(
+    elements.flatMap((element) => (element.dataset.cell === undefined ? [] : [[element.dataset.cell, element]])),
+  )
 }
 
 /** Asking for the storage throws where the browser forbids it. */
