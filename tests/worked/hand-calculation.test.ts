@@ -69,7 +69,7 @@ beforeAll(async () => {
 }, 120_000)
 afterAll(() => toolchain.close())
 
-const math = create(all)
+const math = create(all ?? {})
 math.createUnit('standardGravity', '9.80665 m/s^2')
 
 /** The printed numbers as the other library reads them. */

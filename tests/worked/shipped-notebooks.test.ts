@@ -6,7 +6,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { SizingCell } from '../../kernel/cells/program/index.js'
 import { openToolchain, type Toolchain } from '../../server/toolchain.js'
-import { type CellResult, type Notebook, type ResultValue, readNotebook } from '../../shared/contracts/index.js'
+import { CellId, type CellResult, type Notebook, type ResultValue, readNotebook } from '../../shared/contracts/index.js'
 
 const folder = new URL('../../notebooks/', import.meta.url)
 const names = readdirSync(folder)
@@ -67,7 +67,7 @@ const rowNamed = (rows: readonly Row[], way: string): Row => rows.find((row) => 
 beforeAll(async () => {
   toolchain = await openToolchain({ folder: new URL('../../.build/kernel/', import.meta.url).pathname })
   // The checker reads TypeScript's own library first: seconds, and no part of any test.
-  await toolchain.pipeline.check([{ id: 'a', source: 'const length = 1 * u.m' }])
+  await toolchain.pipeline.check([{ id: CellId.parse('a'), source: 'const length = 1 * u.m' }])
 }, 120_000)
 afterAll(() => toolchain.close())
 
