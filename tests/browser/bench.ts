@@ -76,7 +76,7 @@ export class Bench {
 
   /** Waits until the server holds a result for the cell's present text. */
   async untilStored(path: string, cell: string): Promise<void> {
-    for (let tries = 0; tries < 300; tries += 1) {
+    for (let tries = 0; tries < 900; tries += 1) {
       const response = await fetch(new URL(`/api${path}/results`, this.address))
       const { results } = (await response.json()) as { results: { cell: string }[] }
       if (results.some((result) => result.cell === cell)) return
