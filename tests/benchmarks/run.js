@@ -15,6 +15,7 @@ const benchmarks = {
   authority: 'kernel/authority.js',
   missions: 'kernel/missions.js',
   cell: 'cell.js',
+  check: 'check.js',
   page: 'page.js',
   'long-page': 'long-page.js',
 }
