@@ -24,7 +24,7 @@ test('compute(cells) gives bit for bit the same numbers with the checker on and 
   const bits = ({ results }: typeof on) =>
     results.flatMap(({ values }) =>
       values.map(({ name, value }) => {
-        if (value.kind !== 'number') throw new TypeError(`${name} is no number`)
+        if (value.kind !== 'number' || typeof value.si !== 'number') throw new TypeError(`${name} is no number`)
         return [name, new BigUint64Array(new Float64Array([value.si]).buffer)[0]]
       }),
     )
