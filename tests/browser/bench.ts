@@ -1,6 +1,6 @@
 /** A built server on a free port with a data folder of its own, and a browser: what every journey needs. */
 import { existsSync } from 'node:fs'
-import { mkdtemp, rm } from 'node:fs/promises'
+import { mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
@@ -106,8 +106,13 @@ export class Bench {
   }
 }
 
-export async function openBench(): Promise<Bench> {
+/** Large notebooks that come with the program: a new server computes them at once, and most journeys would only wait for that. */
+const large = ['common-practice', 'how-many-rotors', 'starter', 'tern-watch'].map((name) => `${name}.json`)
+
+/** With the worked sizing alone, as on a server whose other notebooks were binned; `everything` as on a new one. */
+export async function openBench(ships: 'worked sizing' | 'everything' = 'worked sizing'): Promise<Bench> {
   const folder = await mkdtemp(join(tmpdir(), 'hoverfolio-journey-'))
+  if (ships === 'worked sizing') await writeFile(join(folder, '.shipped.json'), JSON.stringify({ shipped: large }))
   const [browser, server] = await Promise.all([launch(), serveBuilt(folder, 0)])
   return new Bench(browser, folder, server)
 }

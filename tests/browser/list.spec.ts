@@ -5,7 +5,7 @@ import { type Bench, openBench } from './bench.js'
 
 let bench: Bench
 beforeAll(async () => {
-  bench = await openBench()
+  bench = await openBench('everything')
 })
 afterEach(() => bench.leaveAll())
 afterAll(() => bench.close())
