@@ -15,7 +15,7 @@ afterEach(() => bench.leaveAll())
 afterAll(() => bench.close())
 
 /** `HOVERFOLIO_BROWSER_SEEDS=40 npx vitest run --config tests/tooling/browser.config.ts together` tries forty. */
-const seeds = Number(process.env.HOVERFOLIO_BROWSER_SEEDS ?? 2)
+const seeds = Number(process.env.HOVERFOLIO_BROWSER_SEEDS ?? 1)
 const steps = 10
 
 const wordsOf = (text: string) => [...text.matchAll(/(?:ada|ben)\d+z/g)].map(String)
