@@ -2,38 +2,20 @@
  * A notebook of 200 cells with 60 figures in Chromium: how long until it can be read and edited, how evenly it scrolls, and what an edit that
  * every cell depends on does to the page. Frames that took long are named by the script that took them; the plainest page is measured beside it.
  */
-import { mkdtemp, rm } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { chromium } from 'playwright'
-import { serve } from '../../.build/server/serve.js'
-import { findBrowser, installLine } from '../../server/bin/browser.js'
 import { longNotebook } from './long-notebook.js'
+import { openPage } from './open-page.js'
 import { median, milliseconds, quantile } from './statistics.js'
 
 const visits = 5
 
-const executablePath = await findBrowser()
-if (executablePath === undefined) {
-  console.log(`not measured: no Chromium was found. ${installLine}`)
-  process.exit(0)
-}
-const folder = await mkdtemp(join(tmpdir(), 'hoverfolio-benchmark-'))
-const server = await serve({ port: 0, dataFolder: folder })
-const browser = await chromium.launch({
-  executablePath,
-  args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-})
+const { server, browser, close } = await openPage()
 try {
-  console.log(`Chromium ${browser.version()}`)
   const path = await addLongNotebook()
   await measureOpening(path)
   await measureScrolling(path)
   await measureRun(path)
 } finally {
-  await browser.close()
-  await server.close()
-  await rm(folder, { recursive: true, force: true })
+  await close()
 }
 
 /** Stored and computed, so that its reader finds results. */

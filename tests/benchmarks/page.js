@@ -2,12 +2,7 @@
  * The page in Chromium: from a keystroke in a cell of 30 lines to its result on the sheet, and from navigation to stored results that can be
  * read, against the server's plainest page in the same run.
  */
-import { mkdtemp, rm } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { chromium } from 'playwright'
-import { serve } from '../../.build/server/serve.js'
-import { findBrowser, installLine } from '../../server/bin/browser.js'
+import { openPage } from './open-page.js'
 import { median, milliseconds } from './statistics.js'
 
 /** What the client waits for further typing before it computes [ms]; `typingPause` of client/compute/computation.ts. */
@@ -15,25 +10,12 @@ const typingPause = 80
 const keystrokes = 40
 const visits = 12
 
-const executablePath = await findBrowser()
-if (executablePath === undefined) {
-  console.log(`not measured: no Chromium was found. ${installLine}`)
-  process.exit(0)
-}
-const folder = await mkdtemp(join(tmpdir(), 'hoverfolio-benchmark-'))
-const server = await serve({ port: 0, dataFolder: folder })
-const browser = await chromium.launch({
-  executablePath,
-  args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-})
+const { server, browser, close } = await openPage()
 try {
-  console.log(`Chromium ${browser.version()}`)
   await measureReading()
   await measureTyping()
 } finally {
-  await browser.close()
-  await server.close()
-  await rm(folder, { recursive: true, force: true })
+  await close()
 }
 
 /** First paint that holds the stored gross mass; scripts may still be loading. */
