@@ -54,8 +54,9 @@ async function open(path, before = async () => {}) {
   const page = await context.newPage()
   await page.addInitScript(watchFrames)
   await before(page)
+  const workSoFar = await countWork(page)
   await page.goto(`${server.address}${path}`, { waitUntil: 'commit', timeout: 120_000 })
-  return { context, page }
+  return { context, page, workSoFar }
 }
 
 /** Asked in the page's own words: a search by the test's tools goes through the whole document in script, and would be counted with ours. */
@@ -67,12 +68,14 @@ async function untilEditable(page) {
   )
 }
 
-/** Processor time of the page's own thread since it began [ms]: it says more than the clock where others use the machine. */
-async function workOf(page) {
+/** Counts the page thread's work from before navigation on [ms]; counting that begins later has missed the opening. */
+async function countWork(page) {
   const session = await page.context().newCDPSession(page)
-  await session.send('Performance.enable', { timeDomain: 'threadTicks' })
-  const { metrics } = await session.send('Performance.getMetrics')
-  return 1000 * metrics.find(({ name }) => name === 'TaskDuration').value
+  await session.send('Performance.enable')
+  return async () => {
+    const { metrics } = await session.send('Performance.getMetrics')
+    return 1000 * metrics.find(({ name }) => name === 'TaskDuration').value
+  }
 }
 
 /** Runs in the page: long tasks from its first moment, and by the script that took them. */
@@ -114,8 +117,9 @@ async function measureOpening(path) {
   const blocked = []
   for (let visit = 0; visit < visits; visit += 1) {
     plain.push(await paintTime('cautions'))
-    const { context, page } = await open(path)
+    const { context, page, workSoFar } = await open(path)
     await untilEditable(page)
+    work.push(await workSoFar())
     const times = await page.evaluate(() => ({
       painted: performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? performance.now(),
       usable: performance.now(),
@@ -123,7 +127,6 @@ async function measureOpening(path) {
     }))
     painted.push(times.painted)
     usable.push(times.usable)
-    work.push(await workOf(page))
     blocked.push(times.blocked)
     await context.close()
   }
