@@ -82,6 +82,14 @@ function dispatch(inference: Inference, node: CallNode, shape: Shape, args: read
   )
 }
 
+/** A result declared by a name whose own declaration is not read here: a figure, which is no number that lacks a dimension. */
+function isOpaque({ typescript }: Inference, signature: ts.Signature, type: ts.Type): boolean {
+  const declared = signature.declaration?.type
+  return (
+    (type.flags & typescript.TypeFlags.Any) !== 0 && declared !== undefined && typescript.isTypeReferenceNode(declared)
+  )
+}
+
 /** A function of the kernel (or anything else that only a declaration describes). */
 function callDeclared(inference: Inference, node: CallNode, callee: TypedShape, args: readonly Given[]): Shape {
   const signature = signatureOf(inference, node, callee, args)
@@ -98,8 +106,10 @@ function callDeclared(inference: Inference, node: CallNode, callee: TypedShape, 
   for (const follow of matching.later) follow()
   checkUnitOptions(inference, name, args)
   if (inference.reports.made > made && matching.bindings.size > 0) return unknownBecause(saidWrong)
-  const given = inference.fromType(signature.getReturnType(), matching.bindings)
-  return given.kind === 'unknown' ? unknownBecause(`nothing says what ${name} gives`) : given
+  const type = signature.getReturnType()
+  const given = inference.fromType(type, matching.bindings)
+  if (given.kind !== 'unknown' || isOpaque(inference, signature, type)) return given
+  return unknownBecause(`nothing says what ${name} gives`)
 }
 
 function constructed(inference: Inference, node: CallNode): Shape {

@@ -30,6 +30,13 @@ describe('check(graph) says why it does not know a dimension', () => {
     expect(found?.why).toContain(why)
   })
 
+  test('and has nothing to explain about a figure', async () => {
+    const { report } = await checkCell('const a = figure.massBreakdown({ masses: { wing: 180 * u.kg } })')
+    expect(report.findings).toEqual([])
+    expect(report.names).toMatchObject([{ name: 'a', dimension: null }])
+    expect(report.names[0]).not.toHaveProperty('why')
+  })
+
   test('for a name in two cells', async () => {
     const { names, findings } = await check({
       one: 'const a = 1 * u.m',
