@@ -2,6 +2,7 @@
 export * from './caution.js'
 export * from './cell-number.js'
 export * from './dimension.js'
+export type * from './evidence.js'
 export * from './figure.js'
 export * from './finding.js'
 export type * from './formula.js'
