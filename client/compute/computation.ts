@@ -142,6 +142,11 @@ export class Computation {
     return this.#formulas.get(cell)
   }
 
+  /** What depends on what, from the last reading. */
+  get graph(): Graph | undefined {
+    return this.#graph
+  }
+
   /** Dimensions of all names, from the last check. */
   get names(): readonly NameDimension[] {
     return this.#names

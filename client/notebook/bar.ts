@@ -9,6 +9,7 @@ export interface BarCommands {
   stop(): void
   search(): void
   print(): void
+  drawer(): void
 }
 
 export class Bar {
@@ -20,6 +21,7 @@ export class Bar {
   readonly #compute: HTMLButtonElement
   readonly #stop: HTMLButtonElement
   readonly #progress: HTMLElement
+  readonly #drawer: HTMLButtonElement
 
   constructor(document: Document, commands: BarCommands) {
     this.element = document.createElement('header')
@@ -37,6 +39,9 @@ export class Bar {
     this.#stop = button(document, 'Stop (Esc)', 'Escape', commands.stop)
     this.#stop.className = 'stop'
     this.#stop.hidden = true
+    this.#drawer = button(document, 'Side drawer', keysForAria('drawer', 'page'), commands.drawer)
+    this.#drawer.setAttribute('aria-controls', 'drawer')
+    this.setDrawer(false)
     const tools = document.createElement('div')
     tools.className = 'tools'
     tools.append(
@@ -47,6 +52,7 @@ export class Bar {
       this.#stop,
       button(document, 'Search', keysForAria('search', 'page'), commands.search),
       button(document, 'Print sheets', '', commands.print),
+      this.#drawer,
     )
     this.element.append(mark, link(document, '/words', 'Words and keys'), this.#saving, this.#readers, tools)
     this.setUndo(false, false)
@@ -65,6 +71,14 @@ export class Bar {
     // Not `disabled`: a button that loses the focus while it is pressed repeatedly would lose the keyboard's place.
     this.#undo.setAttribute('aria-disabled', String(!canUndo))
     this.#redo.setAttribute('aria-disabled', String(!canRedo))
+  }
+
+  setDrawer(open: boolean): void {
+    this.#drawer.setAttribute('aria-expanded', String(open))
+  }
+
+  focusDrawerButton(): void {
+    this.#drawer.focus()
   }
 
   setRunning(running: boolean): void {

@@ -7,6 +7,8 @@ export interface PageKeys {
   /** Stops a run if there is one to stop. */
   stop(): boolean
   search(): void
+  /** Into the side drawer, or back to the sheet. */
+  drawer(): void
   /** A key on a cell, or while writing in it. False when it is not for the page: it then goes on to whoever else wants it. */
   inCell(command: KeyCommand, cell: CellId): boolean
 }
@@ -27,7 +29,7 @@ export function listenToKeys(document: Document, keys: PageKeys): void {
 
 function obey(command: KeyCommand, keys: PageKeys, cell: CellId | undefined): boolean {
   if (command === 'stop') return keys.stop()
-  if (command === 'undo' || command === 'redo' || command === 'search') {
+  if (command === 'undo' || command === 'redo' || command === 'search' || command === 'drawer') {
     keys[command]()
     return true
   }

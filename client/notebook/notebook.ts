@@ -5,6 +5,9 @@ import type { SheetView } from '../../shared/rendering/index.js'
 import type { CheckWorker } from '../compute/check-worker.js'
 import { Computation, type ComputationParts } from '../compute/computation.js'
 import { Sharing } from '../compute/sharing.js'
+import { Drawer } from '../drawer/drawer.js'
+import { drawerMemory, sessionStorageOf } from '../drawer/memory.js'
+import { drawerViews } from '../drawer/views.js'
 import type { CaretPlace, OpenSurface } from '../editor/editing-surface.js'
 import { languageAsker } from '../editor/language/ask-worker.js'
 import { browserClock, openLiveSocket } from '../live/browser-socket.js'
@@ -46,6 +49,7 @@ export class OpenNotebook {
   readonly #title: TitleEditor | undefined
   readonly #fields: TitleFields | undefined
   readonly #search: Search
+  readonly #drawer: Drawer
   readonly #commands: NotebookCommands
   readonly #main: HTMLElement
   readonly #surfaceFor: (kind: CellKind) => OpenSurface
@@ -102,7 +106,9 @@ export class OpenNotebook {
     })
     this.#bar = this.#makeBar()
     document.body.prepend(this.#bar.element, this.#search.element)
-    main.after(this.#makeEnd())
+    this.#drawer = this.#makeDrawer()
+    main.after(this.#makeEnd(), this.#drawer.element)
+    this.#drawer.restore(location.hash.slice(1))
     const heading = this.#sheet.title
     if (heading !== null) this.#title = new TitleEditor(heading, () => this.#editTitle())
     const head = main.querySelector<HTMLElement>('.title-block')
@@ -119,6 +125,15 @@ export class OpenNotebook {
       stop: () => this.#stop(),
       search: () => this.#search.open(),
       print: () => window.print(),
+      drawer: () => (this.#drawer.isOpen ? this.#drawer.close() : this.#drawer.open()),
+    })
+  }
+
+  #makeDrawer(): Drawer {
+    const views = drawerViews({ view: () => this.#view, graph: () => this.#computation.graph })
+    return new Drawer(document, views, drawerMemory(this.#data.id, sessionStorageOf(window)), {
+      onChange: (open) => this.#bar.setDrawer(open),
+      focusBack: () => this.#bar.focusDrawerButton(),
     })
   }
 
@@ -247,6 +262,7 @@ export class OpenNotebook {
       redo: () => this.#undo?.redo(),
       stop: () => this.#stop(),
       search: () => this.#search.open(),
+      drawer: () => this.#drawer.enterOrLeave(),
       inCell: (command, cell) => this.#commands.obey(command, cell),
     })
     main.addEventListener('dblclick', (event) => {
@@ -368,6 +384,7 @@ export class OpenNotebook {
       else this.edit(place.goesOn, place.caret)
     }
     this.#search.refresh()
+    this.#drawer.update()
     for (const cell of view.cells) this.#sheet.section(cell.id)?.surface?.setDimensions(this.#computation.names)
     if (news !== null) this.#announcer.say(news)
     if (this.#longRun) this.#showProgress()

@@ -3,8 +3,8 @@
  * here. `Ctrl` is the command key on keyboards that have one. Keys of the browser and of every text field are not repeated.
  */
 
-/** Where a key works: on the whole page, on a cell or a figure that has the focus, while writing, in the search field, while dragging. */
-export type KeyPlace = 'page' | 'cell' | 'editor' | 'figure' | 'search' | 'drag'
+/** Where a key works: on the whole page, on a cell or a figure that has the focus, while writing, in the search field, while dragging, in the side drawer. */
+export type KeyPlace = 'page' | 'cell' | 'editor' | 'figure' | 'search' | 'drag' | 'drawer'
 
 export interface KeyEntry {
   /** What the page does at it. */
@@ -21,6 +21,12 @@ export const keyTable = [
   { command: 'redo', keys: 'Ctrl+Shift+Z, Ctrl+Y', does: 'make it again', where: 'page' },
   { command: 'stop', keys: 'Escape', does: 'stop a long computation; the last good values stay', where: 'page' },
   { command: 'search', keys: 'Ctrl+Alt+F', does: 'search in the notebook', where: 'page' },
+  {
+    command: 'drawer',
+    keys: 'Ctrl+Alt+E',
+    does: 'go into the side drawer, which opens; from inside it, back to the sheet',
+    where: 'page',
+  },
   { command: 'edit', keys: 'Enter', does: 'write in the cell', where: 'cell' },
   { command: 'add below', keys: 'Insert', does: 'add a cell of the same kind below', where: 'cell' },
   { command: 'add above', keys: 'Shift+Insert', does: 'add a cell of the same kind above', where: 'cell' },
@@ -57,6 +63,7 @@ export const keyTable = [
   { command: 'previous', keys: 'Shift+Enter', does: 'go to the previous place found', where: 'search' },
   { command: 'close', keys: 'Escape', does: 'end the search at the place found last', where: 'search' },
   { command: 'cancel', keys: 'Escape', does: 'leave the dragged cell where it was', where: 'drag' },
+  { command: 'close drawer', keys: 'Escape', does: 'close the drawer', where: 'drawer' },
 ] as const satisfies readonly KeyEntry[]
 
 export type KeyCommand = (typeof keyTable)[number]['command']

@@ -15,5 +15,6 @@ export {
   typesetNodes,
   typesetUnitText,
 } from './quantity/index.js'
+export * from './register/index.js'
 export * from './sheet/index.js'
 export * from './view.js'

@@ -9,6 +9,7 @@ const places: readonly (readonly [place: KeyPlace, where: string])[] = [
   ['figure', 'On the drawing of a figure'],
   ['search', 'In the search field'],
   ['drag', 'While a cell is dragged'],
+  ['drawer', 'In the side drawer'],
 ]
 
 export function keyTables(): readonly Html[] {

@@ -1,0 +1,26 @@
+/** The views of the notebook's drawer, in the order of their tabs. */
+import type { Graph } from '../../kernel/cells/program/index.js'
+import type { CellId } from '../../shared/contracts/index.js'
+import type { SheetView } from '../../shared/rendering/page.js'
+import { RegisterView } from '../register/register-view.js'
+import { RequirementsView } from '../register/requirements-view.js'
+import type { DrawerView } from './drawer.js'
+
+/** What views ask of the notebook; each takes the part it needs. */
+export interface ViewSources {
+  view(): SheetView
+  /** Of the last reading; absent before it. */
+  graph(): Graph | undefined
+}
+
+export function drawerViews(sources: ViewSources): readonly DrawerView[] {
+  const readers = (name: string) => readersOf(name, sources.graph())
+  return [new RegisterView({ view: sources.view, readers }), new RequirementsView(sources)]
+}
+
+/** Cells that read a name: others, and its own where another declaration is made from it. */
+function readersOf(name: string, graph: Graph | undefined): readonly CellId[] {
+  return (graph?.cells ?? [])
+    .filter((cell) => cell.reads.includes(name) || cell.declares.some(({ reads }) => reads.includes(name)))
+    .map((cell) => cell.id)
+}

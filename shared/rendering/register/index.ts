@@ -1,0 +1,2 @@
+export * from './assumption-rows.js'
+export * from './requirement-rows.js'
