@@ -1,0 +1,32 @@
+/** What spread refuses, and the sentence for each: code, what came, what would be accepted. */
+
+const registry = {
+  CORRELATION_UNKNOWN: (d: { name: string; other: string; known: string }) =>
+    `"${d.name}" is said to be correlated with "${d.other}", which is no assumption of this notebook. Those with a distribution: ${d.known}.`,
+  CORRELATION_OF_HELD: (d: { name: string; other: string }) =>
+    `"${d.name}" is said to be correlated with "${d.other}", but "${d.other}" has no distribution. Give both a distribution, or leave the correlation out.`,
+  CORRELATION_TWICE: (d: { name: string; other: string; first: number; second: number }) =>
+    `The correlation of "${d.name}" and "${d.other}" is stated twice, as ${d.first} and as ${d.second}. State it once, or the same both times.`,
+  CORRELATIONS_CONTRADICT: (d: { pairs: string; share: number }) =>
+    `These rank correlations cannot hold together: ${d.pairs}. Change one of them; all of them times ${d.share} could hold.`,
+  TOO_MANY_UNCERTAIN: (d: { count: number; most: number }) =>
+    `${d.count} assumptions have a distribution; at most ${d.most} are sampled together. Leave those that move nothing without one.`,
+  SAMPLES_INVALID: (d: { value: string; most: number }) =>
+    `The number of samples is ${d.value}; give a whole number from 16 to ${d.most}.`,
+  SEED_INVALID: (d: { value: string }) => `The seed is ${d.value}; give a whole number from 0 to 4294967295.`,
+} as const
+
+export type SpreadCode = keyof typeof registry
+type Data<C extends SpreadCode> = Parameters<(typeof registry)[C]>[0]
+
+export class SpreadTrouble<C extends SpreadCode = SpreadCode> extends Error {
+  override readonly name = 'SpreadTrouble'
+  readonly code: C
+  readonly data: Data<C>
+
+  constructor(code: C, data: Data<C>) {
+    super((registry[code] as (data: Data<C>) => string)(data))
+    this.code = code
+    this.data = data
+  }
+}
