@@ -1,0 +1,44 @@
+/** Points that did not compute, by reason: counted and shown, never dropped in silence. */
+import type { CellId, NumbersOutcome, Point } from '../../../../shared/contracts/index.js'
+
+export interface FailureReason {
+  readonly code: string
+  /** As the first of them said it. */
+  readonly message: string
+  readonly cell?: CellId
+  readonly count: number
+  /** How many of them left the number itself without a value; the others failed beside it. */
+  readonly lost: number
+  /** The first of them, to be tried. */
+  readonly example: Point
+}
+
+/** Most frequent first. */
+export function failuresOf(
+  points: readonly Point[],
+  outcomes: readonly NumbersOutcome[],
+  target: string,
+): readonly FailureReason[] {
+  const reasons = new Map<string, FailureReason>()
+  outcomes.forEach((outcome, at) => {
+    const lost = numberAt(outcome, target) === undefined
+    if (outcome.ok && !lost) return
+    const reason = reasonOf(outcome, target)
+    const key = `${reason.code} ${reason.cell ?? ''}`
+    const known = reasons.get(key) ?? { ...reason, count: 0, lost: 0, example: points[at] as Point }
+    reasons.set(key, { ...known, count: known.count + 1, lost: known.lost + (lost ? 1 : 0) })
+  })
+  return [...reasons.values()].sort((one, other) => other.count - one.count)
+}
+
+function reasonOf(outcome: NumbersOutcome, target: string): Pick<FailureReason, 'code' | 'message' | 'cell'> {
+  if (outcome.ok) return { code: 'NO_NUMBER', message: `"${target}" is no finite number here.` }
+  const { code, message, cell } = outcome
+  return { code, message, ...(cell === undefined ? {} : { cell }) }
+}
+
+/** The number of a point, if it has a finite one. */
+export function numberAt(outcome: NumbersOutcome, target: string): number | undefined {
+  const value = outcome.numbers[target]
+  return value !== undefined && Number.isFinite(value) ? value : undefined
+}

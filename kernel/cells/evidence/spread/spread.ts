@@ -1,0 +1,111 @@
+/** How sure a number is: all uncertain assumptions varied together, and what that makes of it. */
+import type { AssumptionRecord, Point } from '../../../../shared/contracts/index.js'
+import { type Convergence, convergenceOf } from './convergence.js'
+import { type FailureReason, failuresOf, numberAt } from './failures.js'
+import { type Interval, readInputs } from './inputs.js'
+import { type RequirementSpread, requirementSpreads } from './requirements.js'
+import { Samples, type Tools } from './samples.js'
+import { type Summary, summarise } from './summary.js'
+import { SpreadTrouble } from './trouble.js'
+
+export interface SpreadRequest {
+  readonly assumptions: readonly AssumptionRecord[]
+  /** The number asked about. */
+  readonly target: string
+  /** Trial values in force for what is not sampled. */
+  readonly base?: Point
+  /** At most so many samples; powers of 2 fill the space most evenly. */
+  readonly count?: number
+  readonly seed?: number
+  /** Ends as soon as two doublings in a row changed nothing to speak of (`Convergence`). */
+  readonly untilSettled?: boolean
+}
+
+export interface Spread {
+  readonly target: string
+  readonly seed: number
+  /** Samples asked for at most, and samples evaluated. */
+  readonly asked: number
+  readonly done: number
+  /** Names that were sampled, names held although they have a range. */
+  readonly sampled: readonly string[]
+  readonly intervals: readonly Interval[]
+  readonly correlated: boolean
+  /** Over the samples that computed; absent where none did. */
+  readonly summary: Summary | undefined
+  readonly requirements: readonly RequirementSpread[]
+  readonly failures: readonly FailureReason[]
+  readonly convergence: Convergence
+  /** Ended before its count by the person. */
+  readonly stopped: boolean
+}
+
+export interface SpreadTools extends Tools {
+  /** The answer so far, after each batch. */
+  readonly onSpread?: (spread: Spread) => void
+}
+
+export const spreadDefaults = { count: 2048, seed: 1 } as const
+export const mostSamples = 65_536
+const fewest = 16
+
+/** @throws SpreadTrouble for a count or seed that cannot be, and as `readInputs` */
+export function drawSamples({ assumptions, base = {}, count, seed }: SpreadRequest): Samples {
+  const { count: asked, seed: sown } = { count: count ?? spreadDefaults.count, seed: seed ?? spreadDefaults.seed }
+  if (!Number.isInteger(asked) || asked < fewest || asked > mostSamples)
+    throw new SpreadTrouble('SAMPLES_INVALID', { value: String(asked), most: mostSamples })
+  if (!Number.isInteger(sown) || sown < 0 || sown >= 2 ** 32)
+    throw new SpreadTrouble('SEED_INVALID', { value: String(sown) })
+  return new Samples(readInputs(assumptions), sown, base)
+}
+
+/**
+ * Samples and summarises. The same assumptions, seed and count give the same answer, however the page orders them.
+ *
+ * @param samples - from `drawSamples` of the same request; keeps what was evaluated, so that shares and intervals use it too
+ */
+export async function runSpread(request: SpreadRequest, samples: Samples, tools: SpreadTools): Promise<Spread> {
+  const most = samples.inputs.uncertain.length === 0 ? 1 : (request.count ?? spreadDefaults.count)
+  let complete = true
+  for (let count = Math.min(stage, most); complete; count = Math.min(count * 2, most)) {
+    complete = await samples.extend(count, {
+      ...tools,
+      onProgress: (done) => {
+        tools.onProgress?.(done, most)
+        tools.onSpread?.(describe(request, samples, most, false))
+      },
+    })
+    if (count === most || (request.untilSettled === true && isSettled(request, samples))) break
+  }
+  return describe(request, samples, most, !complete)
+}
+
+/** The first look at whether it has settled. */
+const stage = 128
+
+function isSettled({ target }: SpreadRequest, samples: Samples): boolean {
+  return convergenceOf(valuesOf(samples, target)).settledAt !== undefined
+}
+
+function describe({ target }: SpreadRequest, samples: Samples, asked: number, stopped: boolean): Spread {
+  const values = valuesOf(samples, target)
+  const { uncertain, intervals, correlations } = samples.inputs
+  return {
+    target,
+    seed: samples.seed,
+    asked,
+    done: samples.outcomes.length,
+    sampled: uncertain.map(({ name }) => name),
+    intervals,
+    correlated: correlations.any,
+    summary: summarise(values),
+    requirements: requirementSpreads(samples.outcomes),
+    failures: failuresOf(samples.points, samples.outcomes, target),
+    convergence: convergenceOf(values),
+    stopped,
+  }
+}
+
+function valuesOf({ outcomes }: Samples, target: string): Float64Array {
+  return Float64Array.from(outcomes.flatMap((outcome) => numberAt(outcome, target) ?? []))
+}
