@@ -1,0 +1,2 @@
+/** What can be asked of any number: where it came from, what moves it, how sure it is. Pure; evaluations are handed in. */
+export * from './spread/index.js'
