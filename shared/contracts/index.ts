@@ -25,6 +25,7 @@ export {
   ResultValue,
   SourcePlace,
 } from './results.js'
+export * from './spread.js'
 export * from './suggest.js'
 export * from './trouble.js'
 export * from './unit-table.js'

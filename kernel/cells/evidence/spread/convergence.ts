@@ -1,23 +1,10 @@
 /** Whether more samples would still change the answer: the answer at doubling counts. */
+import type { Convergence, ConvergenceRow } from '../../../../shared/contracts/index.js'
 import { meanOf, quantileOf } from './statistics.js'
-
-export interface ConvergenceRow {
-  readonly count: number
-  readonly mean: number
-  readonly p10: number
-  readonly p50: number
-  readonly p90: number
-}
-
-export interface Convergence {
-  readonly rows: readonly ConvergenceRow[]
-  /** The count from which two doublings in a row moved mean, P10, P50 and P90 by less than `tolerance` of P90 - P10. */
-  readonly settledAt: number | undefined
-}
 
 const first = 32
 
-/** House convention: finer than a reader can use of a distribution that is itself a judgement. */
+/** Share of P90 - P10. House convention: finer than a reader can use of a distribution that is itself a judgement. */
 export const tolerance = 0.02
 
 /** Counts double from 32 to all that there are. */

@@ -1,24 +1,7 @@
 /** What the ways to estimate shares of the variance have in common. */
-import type { Point } from '../../../../shared/contracts/index.js'
+import type { Estimate, Point, Share, Shares } from '../../../../shared/contracts/index.js'
 import { Chance } from './chance.js'
 import { quantileOf } from './statistics.js'
-
-/** A share with its 95 % interval from resampling the rows. */
-export interface Estimate {
-  readonly value: number
-  readonly low: number
-  readonly high: number
-}
-
-export interface Share {
-  readonly name: string
-  /** Share of the variance that would go if this alone were known (first order); independent assumptions only. */
-  readonly alone?: Estimate
-  /** Share that would stay if all else were known (total); independent assumptions only. */
-  readonly withOthers?: Estimate
-  /** Share when what several have in common is divided fairly (Shapley effect); correlated assumptions only. */
-  readonly fair?: Estimate
-}
 
 /** Numbers of one row: at its sample, and at the points that the design adds; NaN where there is none. */
 export interface Row {
@@ -28,7 +11,7 @@ export interface Row {
 
 /** One way: which points a row needs beyond its sample, and what rows say. */
 export interface Design {
-  readonly method: 'Sobol indices' | 'Shapley effects'
+  readonly method: Shares['method']
   readonly runsPerRow: number
   points(row: number): readonly Point[]
   /** Names that it leaves out have no share. */

@@ -6,44 +6,12 @@
  * (a distribution known only to lie between two others). Only ends are looked at: where a number turns round inside a range the
  * box is wider than this.
  */
-import type { NumbersOutcome, Point } from '../../../../shared/contracts/index.js'
+import type { Envelope, NumbersOutcome, Point, SpreadAtEnds } from '../../../../shared/contracts/index.js'
 import { numberAt } from './failures.js'
-import { type RequirementSpread, requirementSpreads } from './requirements.js'
+import { requirementSpreads } from './requirements.js'
 import { evaluateInBatches, type Samples, type Tools } from './samples.js'
-import { type EndValues, screen } from './screening.js'
-import { type Summary, summarise } from './summary.js'
-
-/** A spread with the ranges at given ends. */
-export interface SpreadAtEnds {
-  /** Values of the ranges that are not at the document's own value. */
-  readonly ends: Point
-  readonly summary: Summary | undefined
-  readonly requirements: readonly RequirementSpread[]
-  readonly failed: number
-}
-
-export interface IntervalEffect extends EndValues {
-  /** The spread at either end, for those that move the number most. */
-  readonly spreads?: { readonly low: SpreadAtEnds; readonly high: SpreadAtEnds }
-}
-
-export interface Envelope {
-  readonly target: string
-  /** The number with everything as in the document. */
-  readonly nominal: number | undefined
-  /** Samples behind each spread. */
-  readonly count: number
-  /** Those that move the number most first. */
-  readonly effects: readonly IntervalEffect[]
-  /** All ranges as in the document, at the ends that lower the number, at those that raise it. */
-  readonly held: SpreadAtEnds | undefined
-  readonly lowest: SpreadAtEnds | undefined
-  readonly highest: SpreadAtEnds | undefined
-  /** For each requirement, all ranges at the ends that take most from its margin. */
-  readonly worst: readonly { readonly requirement: string; readonly probability: number; readonly ends: Point }[]
-  readonly runs: number
-  readonly stopped: boolean
-}
+import { screen } from './screening.js'
+import { summarise } from './summary.js'
 
 export interface EnvelopeRequest {
   readonly target: string

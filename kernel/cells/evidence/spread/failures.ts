@@ -1,17 +1,5 @@
 /** Points that did not compute, by reason: counted and shown, never dropped in silence. */
-import type { CellId, NumbersOutcome, Point } from '../../../../shared/contracts/index.js'
-
-export interface FailureReason {
-  readonly code: string
-  /** As the first of them said it. */
-  readonly message: string
-  readonly cell?: CellId
-  readonly count: number
-  /** How many of them left the number itself without a value; the others failed beside it. */
-  readonly lost: number
-  /** The first of them, to be tried. */
-  readonly example: Point
-}
+import type { FailureReason, NumbersOutcome, Point } from '../../../../shared/contracts/index.js'
 
 /** Most frequent first. */
 export function failuresOf(

@@ -1,5 +1,5 @@
 /** What is sampled, what is an interval, what is held: read from the assumptions of a notebook. */
-import type { AssumptionRecord, Point } from '../../../../shared/contracts/index.js'
+import type { AssumptionRecord, Interval, Point } from '../../../../shared/contracts/index.js'
 import { type Correlations, readCorrelations } from './correlation.js'
 import { type Distribution, valueAt } from './distribution.js'
 import { sobolDimensions } from './sobol-sequence.js'
@@ -8,13 +8,6 @@ import { SpreadTrouble } from './trouble.js'
 export interface Uncertain {
   readonly name: string
   readonly distribution: Distribution
-}
-
-/** A bare range: it says how far the value may lie, not how likely any of it is. */
-export interface Interval {
-  readonly name: string
-  readonly low: number
-  readonly high: number
 }
 
 export interface Inputs {

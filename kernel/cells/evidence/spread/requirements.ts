@@ -1,24 +1,6 @@
 /** How probable it is that each requirement is met. */
-import type { NumbersOutcome } from '../../../../shared/contracts/index.js'
+import type { NumbersOutcome, RequirementSpread } from '../../../../shared/contracts/index.js'
 import { probabilityInterval, quantileOf } from './statistics.js'
-
-export interface RequirementSpread {
-  readonly name: string
-  readonly met: number
-  /** Samples at which it was computed. */
-  readonly computed: number
-  /** Samples at which it was not; what it would have been there nobody knows. */
-  readonly failed: number
-  /** Of the samples that computed. */
-  readonly probability: number
-  /** Where that lies with 95 %, had the samples been drawn independently. */
-  readonly between: readonly [low: number, high: number]
-  /** If every failure counts as not met, and if every failure counts as met. */
-  readonly bounds: readonly [low: number, high: number]
-  /** The margin that 90 % of the samples that computed have at least [SI]: its P10. */
-  readonly marginKept90: number
-  readonly marginP50: number
-}
 
 /** In the order of their names. */
 export function requirementSpreads(outcomes: readonly NumbersOutcome[]): readonly RequirementSpread[] {

@@ -1,13 +1,6 @@
 /** Which way each range moves a number and the margins: one range at a time at its ends, all else as in the document. */
-import type { NumbersOutcome, Point } from '../../../../shared/contracts/index.js'
+import type { EndValues, Interval, NumbersOutcome, Point } from '../../../../shared/contracts/index.js'
 import { numberAt } from './failures.js'
-import type { Interval } from './inputs.js'
-
-export interface EndValues extends Interval {
-  /** The number at either end; absent where it does not compute. */
-  readonly atLow: number | undefined
-  readonly atHigh: number | undefined
-}
 
 export interface Screened {
   readonly nominal: number | undefined

@@ -1,8 +1,8 @@
 /** Shares of the variance for correlated assumptions: Shapley effects. */
-import type { Point } from '../../../../shared/contracts/index.js'
+import type { Point, Share } from '../../../../shared/contracts/index.js'
 import { Chance } from './chance.js'
 import { cholesky, multiplyLower, solveLower } from './cholesky.js'
-import { bootstrap, type Design, type Row, type Share } from './design.js'
+import { bootstrap, type Design, type Row } from './design.js'
 import type { Samples } from './samples.js'
 
 /**

@@ -1,26 +1,10 @@
 /** Which assumptions share the variance of a number: Sobol indices where they are independent, Shapley effects where not. */
-import type { Design, Row, Share } from './design.js'
+import { headlineShare, type Share, type Shares } from '../../../../shared/contracts/index.js'
+import type { Design, Row } from './design.js'
 import { numberAt } from './failures.js'
 import { evaluateInBatches, type Samples, type Tools } from './samples.js'
 import { shapleyDesign } from './shapley-effects.js'
 import { sobolDesign } from './sobol-indices.js'
-
-export interface Shares {
-  readonly target: string
-  readonly method: Design['method']
-  /** Largest first. */
-  readonly shares: readonly Share[]
-  /** Rows of the design that were evaluated. */
-  readonly rows: number
-  /** Evaluations beyond those of the spread. */
-  readonly runs: number
-  /** Evaluations that gave no number: the estimates rest on the others. */
-  readonly missing: number
-  /** Every interval is as narrow as was asked for. */
-  readonly settled: boolean
-  /** Ended before that by the person. */
-  readonly stopped: boolean
-}
 
 export interface SharesRequest {
   readonly target: string
@@ -98,8 +82,8 @@ function describe(
   const found = new Map(design.estimate(rows).map((share) => [share.name, share]))
   const shares = samples.inputs.uncertain
     .map(({ name }) => found.get(name) ?? noShare(name, design.method))
-    .sort((one, other) => headline(other).value - headline(one).value)
-  const widest = Math.max(0, ...shares.map(headline).map(({ low, high }) => (high - low) / 2))
+    .sort((one, other) => headlineShare(other).value - headlineShare(one).value)
+  const widest = Math.max(0, ...shares.map(headlineShare).map(({ low, high }) => (high - low) / 2))
   return {
     target,
     method: design.method,
@@ -114,11 +98,6 @@ function describe(
 
 const nothing = { value: 0, low: 0, high: 0 } as const
 
-function noShare(name: string, method: Design['method']): Share {
+function noShare(name: string, method: Shares['method']): Share {
   return method === 'Sobol indices' ? { name, alone: nothing, withOthers: nothing } : { name, fair: nothing }
-}
-
-/** The estimate that shares are ranked and judged by: the total one, or the fair one. */
-export function headline({ withOthers, fair }: Share): NonNullable<Share['fair']> {
-  return withOthers ?? fair ?? nothing
 }

@@ -1,6 +1,6 @@
 /** Shares of the variance for independent assumptions: first-order and total indices. */
-import type { Point } from '../../../../shared/contracts/index.js'
-import { bootstrap, type Design, type Row, type Share } from './design.js'
+import type { Point, Share } from '../../../../shared/contracts/index.js'
+import { bootstrap, type Design, type Row } from './design.js'
 import type { Samples } from './samples.js'
 
 /**

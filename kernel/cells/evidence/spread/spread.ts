@@ -1,11 +1,11 @@
 /** How sure a number is: all uncertain assumptions varied together, and what that makes of it. */
-import type { AssumptionRecord, Point } from '../../../../shared/contracts/index.js'
-import { type Convergence, convergenceOf } from './convergence.js'
-import { type FailureReason, failuresOf, numberAt } from './failures.js'
-import { type Interval, readInputs } from './inputs.js'
-import { type RequirementSpread, requirementSpreads } from './requirements.js'
+import type { AssumptionRecord, Point, Spread } from '../../../../shared/contracts/index.js'
+import { convergenceOf } from './convergence.js'
+import { failuresOf, numberAt } from './failures.js'
+import { readInputs } from './inputs.js'
+import { requirementSpreads } from './requirements.js'
 import { Samples, type Tools } from './samples.js'
-import { type Summary, summarise } from './summary.js'
+import { summarise } from './summary.js'
 import { SpreadTrouble } from './trouble.js'
 
 export interface SpreadRequest {
@@ -19,25 +19,6 @@ export interface SpreadRequest {
   readonly seed?: number
   /** Ends as soon as two doublings in a row changed nothing to speak of (`Convergence`). */
   readonly untilSettled?: boolean
-}
-
-export interface Spread {
-  readonly target: string
-  readonly seed: number
-  /** Samples asked for at most, and samples evaluated. */
-  readonly asked: number
-  readonly done: number
-  /** Names that were sampled, names held although they have a range. */
-  readonly sampled: readonly string[]
-  readonly intervals: readonly Interval[]
-  readonly correlated: boolean
-  /** Over the samples that computed; absent where none did. */
-  readonly summary: Summary | undefined
-  readonly requirements: readonly RequirementSpread[]
-  readonly failures: readonly FailureReason[]
-  readonly convergence: Convergence
-  /** Ended before its count by the person. */
-  readonly stopped: boolean
 }
 
 export interface SpreadTools extends Tools {

@@ -1,14 +1,16 @@
 import { describe, expect, test } from 'vitest'
 import {
   drawSamples,
-  type Envelope,
   type EnvelopeRequest,
   type EnvelopeTools,
-  percentile,
   runEnvelope,
-  type SpreadAtEnds,
 } from '../../../../../kernel/cells/evidence/index.js'
-import type { AssumptionRecord } from '../../../../../shared/contracts/index.js'
+import {
+  type AssumptionRecord,
+  type Envelope,
+  percentileOf,
+  type SpreadAtEnds,
+} from '../../../../../shared/contracts/index.js'
 import { normal, range, toolsOf } from './plain-model.js'
 
 const ask = (
@@ -16,7 +18,7 @@ const ask = (
   tools: EnvelopeTools,
   more: Partial<EnvelopeRequest> = {},
 ): Promise<Envelope> => runEnvelope({ target: 'y', ...more }, drawSamples({ assumptions, target: 'y' }), tools)
-const p90 = (at: SpreadAtEnds | undefined) => percentile(at?.summary as NonNullable<SpreadAtEnds['summary']>, 0.9)
+const p90 = (at: SpreadAtEnds | undefined) => percentileOf(at?.summary as NonNullable<SpreadAtEnds['summary']>, 0.9)
 
 const assumptions = [normal('a', 10, 1), range('raises', 2, 1, 4), range('lowers', 0, -1, 1), range('idle', 5, 0, 9)]
 /** The document's values where nothing is overridden. */

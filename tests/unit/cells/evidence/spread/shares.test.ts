@@ -1,12 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import {
-  drawSamples,
-  runShares,
-  type Shares,
-  type SharesRequest,
-  type Tools,
-} from '../../../../../kernel/cells/evidence/index.js'
-import type { AssumptionRecord } from '../../../../../shared/contracts/index.js'
+import { drawSamples, runShares, type SharesRequest, type Tools } from '../../../../../kernel/cells/evidence/index.js'
+import type { AssumptionRecord, Shares } from '../../../../../shared/contracts/index.js'
 import { lognormal, normal, toolsOf, uniform } from './plain-model.js'
 
 const ask = (

@@ -1,11 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import {
-  drawSamples,
-  percentile,
-  runSpread,
-  type Spread,
-  type SpreadRequest,
-} from '../../../../../kernel/cells/evidence/index.js'
+import { drawSamples, runSpread, type SpreadRequest } from '../../../../../kernel/cells/evidence/index.js'
+import { percentileOf, type Spread } from '../../../../../shared/contracts/index.js'
 import { lognormal, normal, range, toolsOf, uniform } from './plain-model.js'
 
 const ask = async (request: Omit<SpreadRequest, 'target'>, tools: Parameters<typeof runSpread>[2]): Promise<Spread> => {
@@ -31,14 +26,14 @@ describe('runSpread against closed forms', () => {
     // Standard errors by chance for 2048 samples: mean 0.022, deviation 0.016, P90 0.038, P95 0.047 deviations; two of each.
     expect(Math.abs(found.mean - 3) / deviation).toBeLessThan(0.044)
     expect(Math.abs(found.deviation / deviation - 1)).toBeLessThan(0.032)
-    expect(Math.abs(percentile(found, 0.5) - 3) / deviation).toBeLessThan(0.055)
-    expect(Math.abs(percentile(found, 0.9) - (3 + z90 * deviation)) / deviation).toBeLessThan(0.076)
-    expect(Math.abs(percentile(found, 0.05) - (3 - z95 * deviation)) / deviation).toBeLessThan(0.094)
+    expect(Math.abs(percentileOf(found, 0.5) - 3) / deviation).toBeLessThan(0.055)
+    expect(Math.abs(percentileOf(found, 0.9) - (3 + z90 * deviation)) / deviation).toBeLessThan(0.076)
+    expect(Math.abs(percentileOf(found, 0.05) - (3 - z95 * deviation)) / deviation).toBeLessThan(0.094)
     expect(found.curve).toHaveLength(101)
     expect([found.curve[0], found.curve[100], found.curve[90]]).toEqual([
       found.least,
       found.greatest,
-      percentile(found, 0.9),
+      percentileOf(found, 0.9),
     ])
   })
 
@@ -52,8 +47,8 @@ describe('runSpread against closed forms', () => {
     )
     const sigma = Math.hypot(Math.log(1.2), Math.log(1.5))
     const mean = 15 * Math.exp(sigma ** 2 / 2)
-    expect(Math.abs(Math.log(percentile(found, 0.5) / 15)) / sigma).toBeLessThan(0.055)
-    expect(Math.abs(Math.log(percentile(found, 0.9) / 15) - z90 * sigma) / sigma).toBeLessThan(0.076)
+    expect(Math.abs(Math.log(percentileOf(found, 0.5) / 15)) / sigma).toBeLessThan(0.055)
+    expect(Math.abs(Math.log(percentileOf(found, 0.9) / 15) - z90 * sigma) / sigma).toBeLessThan(0.076)
     expect(Math.abs(found.mean / mean - 1)).toBeLessThan(0.03)
     expect(Math.abs(found.deviation / (mean * Math.sqrt(Math.exp(sigma ** 2) - 1)) - 1)).toBeLessThan(0.08)
   })
