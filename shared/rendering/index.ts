@@ -1,6 +1,7 @@
 /** The one renderer: page, server, export and command draw with it. */
 import './all-parts.js'
 
+export * from './asked/index.js'
 export * from './code/index.js'
 export * from './figure/index.js'
 export * from './formula/index.js'

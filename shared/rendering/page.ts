@@ -1,4 +1,5 @@
 /** The renderer as the page loads it: all but the large libraries, which `all-parts.js` brings when something is drawn anew. */
+export * from './asked/index.js'
 export { element } from './dom.js'
 export { figureToCsv } from './figure/csv.js'
 export * from './figure/reading-index.js'
