@@ -25,7 +25,7 @@ export interface Summary {
   readonly curve: readonly number[]
 }
 
-/** The answer after so many samples. */
+/** The answer after so many samples, those that did not compute counted with them. */
 export interface ConvergenceRow {
   readonly count: number
   readonly mean: number
@@ -37,7 +37,7 @@ export interface ConvergenceRow {
 export interface Convergence {
   /** Counts double. */
   readonly rows: readonly ConvergenceRow[]
-  /** The count from which two doublings in a row moved nothing to speak of, and none after them did. */
+  /** The count at which two doublings in a row had moved nothing to speak of, and nothing did after. */
   readonly settledAt: number | undefined
 }
 

@@ -65,11 +65,11 @@ export async function runSpread(request: SpreadRequest, samples: Samples, tools:
 const stage = 128
 
 function isSettled({ target }: SpreadRequest, samples: Samples): boolean {
-  return convergenceOf(valuesOf(samples, target)).settledAt !== undefined
+  return convergenceOf(numbersOf(samples, target)).settledAt !== undefined
 }
 
 function describe({ target }: SpreadRequest, samples: Samples, asked: number, stopped: boolean): Spread {
-  const values = valuesOf(samples, target)
+  const numbers = numbersOf(samples, target)
   const { uncertain, intervals, correlations } = samples.inputs
   return {
     target,
@@ -79,14 +79,15 @@ function describe({ target }: SpreadRequest, samples: Samples, asked: number, st
     sampled: uncertain.map(({ name }) => name),
     intervals,
     correlated: correlations.any,
-    summary: summarise(values),
+    summary: summarise(numbers.filter((value) => !Number.isNaN(value))),
     requirements: requirementSpreads(samples.outcomes),
     failures: failuresOf(samples.points, samples.outcomes, target),
-    convergence: convergenceOf(values),
+    convergence: convergenceOf(numbers),
     stopped,
   }
 }
 
-function valuesOf({ outcomes }: Samples, target: string): Float64Array {
-  return Float64Array.from(outcomes.flatMap((outcome) => numberAt(outcome, target) ?? []))
+/** One for each sample, NaN where it did not compute. */
+function numbersOf({ outcomes }: Samples, target: string): Float64Array {
+  return Float64Array.from(outcomes, (outcome) => numberAt(outcome, target) ?? Number.NaN)
 }
