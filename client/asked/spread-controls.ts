@@ -71,6 +71,6 @@ export class SpreadControls {
     this.#bar.value = done
     this.#bar.setAttribute('aria-label', names[part])
     const left = secondsLeft === undefined ? '' : secondsLeft === 0 ? ', nearly done' : `, about ${secondsLeft} s left`
-    this.#words.textContent = `${names[part]}: ${done} of ${asked === 0 ? '…' : asked}${left}`
+    this.#words.textContent = `${names[part]}: ${done} of at most ${asked === 0 ? '…' : asked}${left}`
   }
 }

@@ -11,6 +11,7 @@ import {
   renderProbabilities,
   renderShares,
   type SpreadSubject,
+  shareSentence,
   sheetContext,
   spreadBasis,
   spreadCurve,
@@ -42,7 +43,8 @@ export class SpreadPart {
   readonly #failures = section('spread-failed', 'Samples that did not compute')
   readonly #convergence = section('spread-settling', 'Enough samples?')
   #target: string | undefined
-  #wasRunning = false
+  /** What ran when the state was last drawn. */
+  #ran: Part | undefined
 
   constructor(sources: SpreadSources) {
     this.#sources = sources
@@ -133,9 +135,17 @@ export class SpreadPart {
         ? `"${this.#target ?? ''}" is no number of this sheet any more.`
         : (answers?.trouble ?? (outdated ? 'The notebook has changed since; this is the spread of what it was.' : ''))
     if (this.#notice.textContent !== words) this.#notice.textContent = words
-    if (this.#wasRunning && running === undefined && subject !== undefined && answers?.spread !== undefined)
-      this.#sources.say(spreadSentence(subject, answers.spread))
-    this.#wasRunning = running !== undefined
+    if (this.#ran !== undefined && running === undefined && subject !== undefined) this.#sayFound(this.#ran, subject)
+    this.#ran = running?.part
+  }
+
+  /** Aloud, once something has run to its end. */
+  #sayFound(part: Part, subject: SpreadSubject): void {
+    const { spread, shares } = this.#work.answers ?? {}
+    const largest = shares?.shares[0]
+    if (part === 'samples' && spread !== undefined) this.#sources.say(spreadSentence(subject, spread))
+    if (part === 'shares' && largest !== undefined) this.#sources.say(shareSentence(largest))
+    if (part === 'ranges') this.#sources.say('The ranges were varied; what they do is shown under their heading.')
   }
 
   #hasDistributions(): boolean {

@@ -7,7 +7,7 @@ import { headRow } from './spread-summary.js'
 export function convergenceSentence({ convergence: { settledAt } }: Spread): string {
   return settledAt === undefined
     ? 'Not settled yet: a doubling of the samples still moved mean, P10, P50 or P90 by more than a fiftieth of the way from P10 to P90.'
-    : `Settled from ${settledAt} samples on: doublings since moved mean, P10, P50 and P90 by less than a fiftieth of the way from P10 to P90.`
+    : `Settled at ${settledAt} samples: the last two doublings before, and all after, moved mean, P10, P50 and P90 by less than a fiftieth of the way from P10 to P90.`
 }
 
 /** Null below two rows, which show nothing. */

@@ -23,14 +23,12 @@ function curveMark({ curve }: Summary): Mark {
   return { mark: 'line', x: [...curve], y: curve.map((_, step) => step), ink: 'accent' }
 }
 
+/** A rule with its name across the field and a dot where the curve meets it: a name beside the dot has no room among curves. */
 function percentileMarks(summary: Summary): readonly Mark[] {
-  return ([0.1, 0.5, 0.9] as const).map((share) => ({
-    mark: 'dot',
-    x: [percentileOf(summary, share)],
-    y: [share * 100],
-    names: [`P${share * 100}`],
-    ink: 'ink',
-  }))
+  return ([0.1, 0.5, 0.9] as const).flatMap((share): readonly Mark[] => [
+    { mark: 'rule', axis: 'y', at: share * 100, ink: 'faint', label: `P${share * 100}` },
+    { mark: 'dot', x: [percentileOf(summary, share)], y: [share * 100], ink: 'ink' },
+  ])
 }
 
 function limitMarks({ limits }: SpreadSubject): readonly Mark[] {

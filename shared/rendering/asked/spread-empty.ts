@@ -24,7 +24,7 @@ export function renderNoDistributions(document: Document, ranges: number): HTMLE
     element(
       document,
       'pre',
-      { class: 'spread-code' },
+      { class: 'spread-code', tabindex: 0, role: 'group', 'aria-label': 'Example' },
       element(
         document,
         'code',

@@ -30,6 +30,7 @@ export function renderEnvelope(
           { class: 'spread-soft' },
           `Without effect: ${idle.map(({ name }) => humaniseName(name)).join(', ')}.`,
         ),
+    failingEnds(document, moving),
     worstList(document, envelope, context),
     element(
       document,
@@ -110,6 +111,18 @@ function effectTable(document: Document, subject: SpreadSubject, effects: readon
         ),
       ),
     ),
+  )
+}
+
+function failingEnds(document: Document, effects: readonly IntervalEffect[]): HTMLElement | null {
+  const failing = effects.filter(({ atLow, atHigh }) => atLow === undefined || atHigh === undefined)
+  if (failing.length === 0) return null
+  const names = failing.map(({ name }) => humaniseName(name)).join(', ')
+  return element(
+    document,
+    'p',
+    {},
+    `Held at the document's value where all are varied, because an end does not compute: ${names}.`,
   )
 }
 

@@ -36,6 +36,11 @@ export function renderShares(document: Document, shares: Shares): HTMLElement {
   )
 }
 
+/** The largest, to be said aloud. */
+export function shareSentence(share: Share): string {
+  return `${humaniseName(share.name)} has the largest share of the variance, ${percentText(headlineShare(share).value)}.`
+}
+
 function shareRow(document: Document, share: Share): HTMLElement {
   const whole = headlineShare(share)
   const alone = share.alone === undefined ? whole.value : Math.min(Math.max(share.alone.value, 0), whole.value)
