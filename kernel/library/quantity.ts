@@ -7,7 +7,10 @@
 
 declare const dimension: unique symbol
 
-export type { dimension }
+/** Tells an absolute temperature from a difference of two, which share a dimension. */
+declare const temperature: unique symbol
+
+export type { dimension, temperature }
 
 /** A number in SI with dimension `D` in base units: `kg m^2 s^-3`, or `1` for a pure number. */
 export type Quantity<D extends string> = number & { readonly [dimension]?: D }
@@ -38,8 +41,12 @@ export type Energy = Quantity<'kg m^2 s^-2'>
 export type Pressure = Quantity<'kg m^-1 s^-2'>
 /** [kg/m^3] */
 export type Density = Quantity<'kg m^-3'>
-/** [K] */
+/** [K], of either kind: an offset from a standard day, or what a thermometer shows. */
 export type Temperature = Quantity<'K'>
+/** What a thermometer shows, from absolute zero [K]. */
+export type AbsoluteTemperature = Temperature & { readonly [temperature]?: 'absolute' }
+/** One absolute temperature less another: an offset, a rise [K]. */
+export type TemperatureDifference = Temperature & { readonly [temperature]?: 'difference' }
 /** [rad], a pure number. */
 export type Angle = Quantity<'1'>
 /** A pure number. */

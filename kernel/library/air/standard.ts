@@ -1,14 +1,22 @@
 /** The standard atmosphere in its two lowest layers, with a temperature offset for hot and cold days. */
 import { requireFinite, requireWithin } from '../check.js'
 import { InvalidInput } from '../errors.js'
-import type { Density, DynamicViscosity, Length, Pressure, Speed, Temperature } from '../quantity.js'
+import type {
+  AbsoluteTemperature,
+  Density,
+  DynamicViscosity,
+  Length,
+  Pressure,
+  Speed,
+  TemperatureDifference,
+} from '../quantity.js'
 import { advise, isListening } from '../recorder.js'
 import * as isa from './constants.js'
 import { dynamicViscosity } from './viscosity.js'
 
 export interface Air {
   /** [K] */
-  readonly temperature: Temperature
+  readonly temperature: AbsoluteTemperature
   /** [Pa] */
   readonly pressure: Pressure
   /** [kg/m^3] */
@@ -38,7 +46,7 @@ export interface Air {
  * const day = air.standard(600 * u.m, 15 * u.K)
  * day.density // 1.0980332
  */
-export function standard(altitude: Length, temperatureOffset: Temperature = 0): Air {
+export function standard(altitude: Length, temperatureOffset: TemperatureDifference = 0): Air {
   const method = 'air.standard'
   requireWithin(method, 'altitude', altitude, 'm', isa.lowest, isa.highest)
   requireFinite(method, 'temperatureOffset', temperatureOffset, 'K')

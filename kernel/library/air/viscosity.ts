@@ -1,5 +1,5 @@
 import { requirePositive, requireRepresentable } from '../check.js'
-import type { DynamicViscosity, Temperature } from '../quantity.js'
+import type { AbsoluteTemperature, DynamicViscosity } from '../quantity.js'
 import { advise, isListening } from '../recorder.js'
 
 /**
@@ -15,7 +15,7 @@ import { advise, isListening } from '../recorder.js'
  * @example
  * air.dynamicViscosity(288.15 * u.K) // 1.7894e-5
  */
-export function dynamicViscosity(temperature: Temperature): DynamicViscosity {
+export function dynamicViscosity(temperature: AbsoluteTemperature): DynamicViscosity {
   requirePositive('air.dynamicViscosity', 'temperature', temperature, 'K')
   if (isListening() && (temperature < 150 || temperature > 500))
     advise({

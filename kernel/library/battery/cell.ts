@@ -9,6 +9,7 @@ import {
 } from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import type {
+  AbsoluteTemperature,
   Charge,
   Current,
   Energy,
@@ -25,7 +26,7 @@ import type {
 /** Resistances measured at several temperatures. */
 export interface ResistanceTable {
   /** Rising [K]. */
-  readonly temperature: ArrayLike<Temperature>
+  readonly temperature: ArrayLike<AbsoluteTemperature>
   /** One row per temperature, each with one value per state of charge [ohm]. */
   readonly resistance: ArrayLike<ArrayLike<Resistance>>
 }
@@ -52,12 +53,12 @@ export interface CellOptions {
   /** Greatest current of a pulse [A]; no limit when left out. */
   readonly peakCurrent?: Current
   /** Temperature of `resistance` [K]; 298.15 K when left out. */
-  readonly referenceTemperature?: Temperature
+  readonly referenceTemperature?: AbsoluteTemperature
   /** E_a/R_gas of the resistance [K]; 2500 K when left out (house model), 0 for none. */
   readonly activationTemperature?: Temperature
   /** Range of discharge [K]. */
-  readonly minimumTemperature?: Temperature
-  readonly maximumTemperature?: Temperature
+  readonly minimumTemperature?: AbsoluteTemperature
+  readonly maximumTemperature?: AbsoluteTemperature
   /** [J/(kg K)]; 1000 when left out. */
   readonly specificHeat?: SpecificHeat
 }
@@ -74,7 +75,7 @@ export interface Cell {
   /** [V] */
   readonly openCircuitVoltage: readonly Voltage[]
   /** Temperatures of the rows of resistance [K]. */
-  readonly temperature: readonly Temperature[]
+  readonly temperature: readonly AbsoluteTemperature[]
   /** One row per temperature [ohm]. */
   readonly resistance: readonly (readonly Resistance[])[]
   /** [K] */
@@ -83,8 +84,8 @@ export interface Cell {
   readonly minimumVoltage: Voltage
   readonly continuousCurrent?: Current
   readonly peakCurrent?: Current
-  readonly minimumTemperature?: Temperature
-  readonly maximumTemperature?: Temperature
+  readonly minimumTemperature?: AbsoluteTemperature
+  readonly maximumTemperature?: AbsoluteTemperature
   /** [J/(kg K)] */
   readonly specificHeat: SpecificHeat
   /** Mean open-circuit voltage over charge [V]. */

@@ -1,6 +1,13 @@
 import { requireNonNegative, requirePositive, requireRepresentable, requireWithin } from '../check.js'
 import { checkOptions } from '../errors.js'
-import type { HeatCapacity, Power, Temperature, ThermalConductance, Time } from '../quantity.js'
+import type {
+  AbsoluteTemperature,
+  HeatCapacity,
+  Power,
+  TemperatureDifference,
+  ThermalConductance,
+  Time,
+} from '../quantity.js'
 
 export interface HeatingOptions {
   /** Made inside, constant [W]. */
@@ -10,18 +17,18 @@ export interface HeatingOptions {
   /** Mass times specific heat [J/K]. */
   readonly heatCapacity: HeatCapacity
   /** At the start [K]; 298.15 when left out. */
-  readonly temperature?: Temperature
+  readonly temperature?: AbsoluteTemperature
   /** To the ambient [W/K]; 0 (adiabatic) when left out. */
   readonly conductance?: ThermalConductance
   /** [K]; the temperature at the start when left out. */
-  readonly ambient?: Temperature
+  readonly ambient?: AbsoluteTemperature
 }
 
 export interface Heating {
   /** At the end [K]. */
-  readonly temperature: Temperature
+  readonly temperature: AbsoluteTemperature
   /** End less start [K]. */
-  readonly rise: Temperature
+  readonly rise: TemperatureDifference
 }
 
 const method = 'battery.heating'

@@ -1,7 +1,7 @@
 import { requireNonNegative, requireRepresentable, requireShare, requireWithin } from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import { writeNumber } from '../number-text.js'
-import type { Energy, Mass, Power, Ratio, SpecificEnergy, SpecificPower, Temperature } from '../quantity.js'
+import type { AbsoluteTemperature, Energy, Mass, Power, Ratio, SpecificEnergy, SpecificPower } from '../quantity.js'
 import { advise, isListening } from '../recorder.js'
 import { type Cell, type CellOptions, requireCell } from './cell.js'
 import { type CurrentRating, greatestPower, ratedCurrent, voltageIntegral } from './circuit.js'
@@ -16,7 +16,7 @@ export interface PowerDemand {
   /** The floor when left out: the worst instant is the last one. */
   readonly stateOfCharge?: Ratio
   /** Of the cells [K]; 298.15 when left out. */
-  readonly temperature?: Temperature
+  readonly temperature?: AbsoluteTemperature
 }
 
 export interface MassForMissionOptions {

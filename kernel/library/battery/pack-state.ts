@@ -1,7 +1,7 @@
 /** The state of a pack that most methods of this folder are asked about, and its checks. */
 import { requirePositive, requireWithin } from '../check.js'
 import { describeValue, InvalidInput } from '../errors.js'
-import type { Ratio, Temperature } from '../quantity.js'
+import type { AbsoluteTemperature, Ratio } from '../quantity.js'
 import { advise, isListening } from '../recorder.js'
 import { type Cell, type CellOptions, requireCell } from './cell.js'
 import type { CurrentRating } from './circuit.js'
@@ -16,7 +16,7 @@ export interface PackState {
   /** 0 to 1. */
   readonly stateOfCharge: Ratio
   /** Of the cells [K]. */
-  readonly temperature: Temperature
+  readonly temperature: AbsoluteTemperature
   /** Which rated current binds: `'continuous'` (when left out) or `'peak'`. */
   readonly rating?: CurrentRating
 }

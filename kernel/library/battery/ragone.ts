@@ -2,7 +2,7 @@
 import { requireRepresentable, requireShare, requireWithin } from '../check.js'
 import { checkOptions, InvalidInput } from '../errors.js'
 import { brentRoot } from '../numerics/index.js'
-import type { Ratio, SpecificEnergy, SpecificPower, Temperature, Time } from '../quantity.js'
+import type { AbsoluteTemperature, Ratio, SpecificEnergy, SpecificPower, Time } from '../quantity.js'
 import { type Cell, type CellOptions, requireCell } from './cell.js'
 import {
   boundAt,
@@ -21,7 +21,7 @@ interface CurveOptions {
   /** Mass of the cells over mass of the pack; 1 (cells alone) when left out. */
   readonly cellShare?: Ratio
   /** [K]; 298.15 when left out. */
-  readonly temperature?: Temperature
+  readonly temperature?: AbsoluteTemperature
   readonly rating?: CurrentRating
   /** Number of points, 2 to 500; 26 when left out. */
   readonly points?: Ratio

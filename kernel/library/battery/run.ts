@@ -2,7 +2,16 @@
 import { requireNonNegative, requirePositive, requireRepresentable, requireWithin } from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import { writeNumber } from '../number-text.js'
-import type { Current, Energy, Power, Ratio, Temperature, ThermalConductance, Time, Voltage } from '../quantity.js'
+import type {
+  AbsoluteTemperature,
+  Current,
+  Energy,
+  Power,
+  Ratio,
+  ThermalConductance,
+  Time,
+  Voltage,
+} from '../quantity.js'
 import { advise, isListening } from '../recorder.js'
 import type { Cell, CellOptions } from './cell.js'
 import { type CellBound, type CurrentRating, ratedCurrent } from './circuit.js'
@@ -26,14 +35,14 @@ export interface RunOptions {
   /** At the start; 1 when left out. */
   readonly stateOfCharge?: Ratio
   /** Of the cells at the start [K]; 298.15 when left out. */
-  readonly temperature?: Temperature
+  readonly temperature?: AbsoluteTemperature
   /** State of charge at which the run ends; 0 when left out. */
   readonly floor?: Ratio
   readonly rating?: CurrentRating
   /** From the cells of the whole pack to the ambient [W/K]; 0 (adiabatic) when left out. */
   readonly conductance?: ThermalConductance
   /** [K]; the temperature at the start when left out. */
-  readonly ambient?: Temperature
+  readonly ambient?: AbsoluteTemperature
   /** Longest step in time [s]; 10 when left out. */
   readonly maxStep?: Time
 }
@@ -43,7 +52,7 @@ export interface RunHistory {
   readonly time: readonly Time[]
   readonly stateOfCharge: readonly Ratio[]
   /** [K] */
-  readonly temperature: readonly Temperature[]
+  readonly temperature: readonly AbsoluteTemperature[]
   /** Of the pack [A]. */
   readonly current: readonly Current[]
   /** Of the pack [V]. */
@@ -67,7 +76,7 @@ export interface Run {
   /** At the end. */
   readonly stateOfCharge: Ratio
   /** At the end [K]. */
-  readonly temperature: Temperature
+  readonly temperature: AbsoluteTemperature
   /** At the terminals [J]. */
   readonly delivered: Energy
   /** I^2 R [J]. */
@@ -83,7 +92,7 @@ export interface Run {
   /** Of the pack [A]. */
   readonly greatestCurrent: Current
   /** [K] */
-  readonly greatestTemperature: Temperature
+  readonly greatestTemperature: AbsoluteTemperature
   readonly history: RunHistory
 }
 

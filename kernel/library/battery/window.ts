@@ -1,6 +1,6 @@
 import { requireRepresentable, requireWithin } from '../check.js'
 import { checkOptions, InvalidInput } from '../errors.js'
-import type { Charge, Energy, Ratio, Resistance, Temperature, Voltage } from '../quantity.js'
+import type { AbsoluteTemperature, Charge, Energy, Ratio, Resistance, Voltage } from '../quantity.js'
 import { type Cell, type CellOptions, requireCell } from './cell.js'
 import { resistanceAt, voltageAt, voltageIntegral } from './circuit.js'
 import { requireCellTemperature } from './pack-state.js'
@@ -30,7 +30,7 @@ export interface CellAtOptions {
   readonly cell: Cell | CellOptions
   readonly stateOfCharge: Ratio
   /** [K]; 298.15 when left out. */
-  readonly temperature?: Temperature
+  readonly temperature?: AbsoluteTemperature
 }
 
 const knownWindow = new Set(['cell', 'from', 'to'])

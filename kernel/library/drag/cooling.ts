@@ -1,13 +1,13 @@
 import { requireNonNegative, requirePositive, requireRepresentable, requireWithin } from '../check.js'
 import { checkOptions } from '../errors.js'
 import { adviseOutside } from '../outside.js'
-import type { Area, Density, Force, Power, Ratio, Speed, Temperature } from '../quantity.js'
+import type { Area, Density, Force, Power, Ratio, Speed, TemperatureDifference } from '../quantity.js'
 
 export interface CoolingOptions {
   /** Heat that the air must carry away [W]. */
   readonly heat: Power
   /** Rise of the cooling air's temperature [K]. */
-  readonly temperatureRise: Temperature
+  readonly temperatureRise: TemperatureDifference
   /** [m/s] */
   readonly speed: Speed
   /** [kg/m^3] */

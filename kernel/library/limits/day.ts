@@ -1,7 +1,7 @@
 /** A day of sectors: the pack and the motors flown, charged and flown again, with temperature, time on the ground and wear. */
 import type { Cell, CellOptions, CurrentRating, ProfileSegment } from '../battery/index.js'
 import { checkOptions } from '../errors.js'
-import type { Energy, Power, Quantity, Ratio, Temperature, ThermalConductance, Time } from '../quantity.js'
+import type { AbsoluteTemperature, Energy, Power, Quantity, Ratio, ThermalConductance, Time } from '../quantity.js'
 import { advise, isListening } from '../recorder.js'
 import { flyDay } from './day-flown.js'
 import { knownDay, readDay } from './day-setting.js'
@@ -32,9 +32,9 @@ export interface DayOptions {
   readonly floor?: Ratio
   readonly rating?: CurrentRating
   /** Of the cells at the start of the day [K]; the ambient when left out. */
-  readonly temperature?: Temperature
+  readonly temperature?: AbsoluteTemperature
   /** [K] */
-  readonly ambient: Temperature
+  readonly ambient: AbsoluteTemperature
   /** From the cells of the whole pack to the ambient in flight [W/K]. */
   readonly conductance: ThermalConductance
   /** On the ground, with a chiller for instance [W/K]; that in flight when left out. */
@@ -42,7 +42,7 @@ export interface DayOptions {
   /** Thermal time constant of the lift motors [s]; 120 when left out. */
   readonly motorThermalTime?: Time
   /** Above which charging may not begin [K]; 318.15 when left out. */
-  readonly chargeBelow?: Temperature
+  readonly chargeBelow?: AbsoluteTemperature
   /** Full cycles to the end of life; gives the days. */
   readonly cyclesToEndOfLife?: Ratio
 }
@@ -54,7 +54,7 @@ export interface SectorRow {
   readonly departure: Ratio
   readonly arrival: Ratio
   /** Greatest of the cells in the sector [K]. */
-  readonly cellTemperature: Temperature
+  readonly cellTemperature: AbsoluteTemperature
   /** Greatest temperature rise of the lift motors over the rise allowed. */
   readonly motorHeat: Ratio
   /** Waited on the ground until the cells were cool enough to be charged [s]. */
@@ -70,7 +70,7 @@ export interface DayHistory {
   readonly time: readonly Time[]
   readonly stateOfCharge: readonly Ratio[]
   /** Of the cells [K]. */
-  readonly temperature: readonly Temperature[]
+  readonly temperature: readonly AbsoluteTemperature[]
   /** Temperature rise of the lift motors over the rise allowed. */
   readonly motorHeat: readonly Ratio[]
 }
@@ -83,7 +83,7 @@ export interface Day {
   /** Flown whole. */
   readonly sectorsFlown: Ratio
   /** Of all sectors [K]. */
-  readonly greatestTemperature: Temperature
+  readonly greatestTemperature: AbsoluteTemperature
   readonly greatestMotorHeat: Ratio
   /** Equivalent full cycles of charge in the day. */
   readonly cycles: Ratio

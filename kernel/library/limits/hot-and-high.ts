@@ -5,7 +5,7 @@ import { type Air, standard } from '../air/standard.js'
 import { requireWithin } from '../check.js'
 import { checkOptions } from '../errors.js'
 import { brentRoot } from '../numerics/index.js'
-import type { Density, Length, Ratio, Temperature } from '../quantity.js'
+import type { Density, Length, Ratio, TemperatureDifference } from '../quantity.js'
 import { silently } from '../recorder.js'
 import { requireFunction, requireNumbers, requireRising } from '../shapes.js'
 import type { Margins } from './margins.js'
@@ -15,14 +15,14 @@ export interface AirThere extends Air {
   /** [m] */
   readonly altitude: Length
   /** From standard [K]. */
-  readonly temperatureOffset: Temperature
+  readonly temperatureOffset: TemperatureDifference
 }
 
 export interface HotAndHighOptions {
   /** Pressure altitudes, rising [m]. */
   readonly altitudes: readonly Length[]
   /** From standard, rising [K]. */
-  readonly temperatureOffsets: readonly Temperature[]
+  readonly temperatureOffsets: readonly TemperatureDifference[]
   /** What is left of each limit there, as `limits.margins` gives it. */
   readonly margins: (there: AirThere) => Margins
 }
@@ -31,7 +31,7 @@ export interface HotAndHighRow {
   /** [m] */
   readonly altitude: Length
   /** [K] */
-  readonly temperatureOffset: Temperature
+  readonly temperatureOffset: TemperatureDifference
   /** [m] */
   readonly densityAltitude: Length
   /** [kg/m^3] */
@@ -44,7 +44,7 @@ export interface HotAndHighRow {
 
 export interface Ceiling {
   /** [K] */
-  readonly temperatureOffset: Temperature
+  readonly temperatureOffset: TemperatureDifference
   /** Up to which every limit is met [m]. */
   readonly altitude: Length
   /** Met there first; `'none in the grid'` where all are met up to the highest altitude, and the one lacking where none is met at the lowest. */
@@ -53,7 +53,7 @@ export interface Ceiling {
 
 export interface HotAndHigh {
   readonly altitudes: readonly Length[]
-  readonly temperatureOffsets: readonly Temperature[]
+  readonly temperatureOffsets: readonly TemperatureDifference[]
   /** Row by row of altitude, in each of which the temperatures rise. */
   readonly rows: readonly HotAndHighRow[]
   /** One for each temperature offset. */

@@ -10,7 +10,7 @@ import {
 } from '../battery/index.js'
 import { requireShare, requireText, requireWithin } from '../check.js'
 import { checkOptions } from '../errors.js'
-import type { Energy, Mass, Ratio, SpecificPower, Temperature } from '../quantity.js'
+import type { AbsoluteTemperature, Energy, Mass, Ratio, SpecificPower } from '../quantity.js'
 import { silently } from '../recorder.js'
 import { requireList } from '../shapes.js'
 
@@ -22,7 +22,7 @@ export interface PackCorner {
   /** Resistance over new; 1 when left out. */
   readonly resistanceGrowth?: Ratio
   /** Of the cells [K]; 298.15 when left out. */
-  readonly temperature?: Temperature
+  readonly temperature?: AbsoluteTemperature
 }
 
 export interface PackPowerOptions {

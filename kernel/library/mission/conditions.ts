@@ -1,7 +1,7 @@
 /** Where and with what mass an aircraft is looked at: options that the methods of one instant share. */
 import { standard } from '../air/standard.js'
 import { requirePositive } from '../check.js'
-import type { Length, Mass, Temperature } from '../quantity.js'
+import type { Length, Mass, TemperatureDifference } from '../quantity.js'
 import { type Aircraft, type AircraftOptions, requireAircraft } from './aircraft.js'
 import { buildMoment, type Moment, requireMoment } from './moment.js'
 
@@ -11,7 +11,7 @@ export interface ConditionsOptions {
   /** Pressure altitude [m]; 0 when left out. */
   readonly altitude?: Length
   /** From the standard atmosphere [K]; 0 when left out. */
-  readonly temperatureOffset?: Temperature
+  readonly temperatureOffset?: TemperatureDifference
   /** At this instant [kg]; the aircraft's when left out. */
   readonly mass?: Mass
 }

@@ -1,5 +1,16 @@
 /** What a mission gives: rows by segment, totals, deficits with their signs, and the path in time. */
-import type { Energy, Length, Mass, Power, Ratio, Speed, Temperature, Time, Voltage } from '../quantity.js'
+import type {
+  AbsoluteTemperature,
+  Energy,
+  Length,
+  Mass,
+  Power,
+  Ratio,
+  Speed,
+  TemperatureDifference,
+  Time,
+  Voltage,
+} from '../quantity.js'
 import type { PackLimit } from './pack-track.js'
 import type { SegmentKind } from './segment.js'
 
@@ -40,7 +51,7 @@ export interface FlownRow extends DemandRow {
   /** Of the pack, under the last power of the segment [V]. */
   readonly voltage: Voltage
   /** Of the cells [K]. */
-  readonly temperature: Temperature
+  readonly temperature: AbsoluteTemperature
 }
 
 /** Signed: positive is lacking, negative is left. Those of a rating are absent without one. */
@@ -61,7 +72,7 @@ export interface FlownDeficits extends DemandDeficits {
   /** Greatest of power asked less power limit of the pack, over the flight [W]. */
   readonly packPower: Power
   /** Of the cells, hottest less allowed [K]. */
-  readonly temperature: Temperature
+  readonly temperature: TemperatureDifference
 }
 
 /** Path in time; lists of equal length, and where each segment begins in them. */
@@ -119,9 +130,9 @@ export interface FlownMission extends Totals {
   /** At the end. */
   readonly stateOfCharge: Ratio
   /** Of the cells at the end [K]. */
-  readonly temperature: Temperature
+  readonly temperature: AbsoluteTemperature
   /** [K] */
-  readonly greatestTemperature: Temperature
+  readonly greatestTemperature: AbsoluteTemperature
   /** I^2 R [J]. */
   readonly heat: Energy
   /** Drawn from the store, the integral of V_oc dQ [J]. */

@@ -1,7 +1,7 @@
 /** What both ways of flying a mission share: their options, and the way through the segments. */
 import { requireFinite, requireNonNegative } from '../check.js'
 import { InvalidInput } from '../errors.js'
-import type { Length, Speed, Temperature } from '../quantity.js'
+import type { Length, Speed, TemperatureDifference } from '../quantity.js'
 import { silently } from '../recorder.js'
 import type { Aircraft, AircraftOptions } from './aircraft.js'
 import { requireSegments } from './check-segments.js'
@@ -20,7 +20,7 @@ export interface DemandOptions {
   /** Of the field, pressure altitude [m]; 0 when left out. */
   readonly altitude?: Length
   /** From the standard atmosphere [K]; 0 when left out. */
-  readonly temperatureOffset?: Temperature
+  readonly temperatureOffset?: TemperatureDifference
   /** Along the path, from behind positive, where a segment says nothing [m/s]; 0 when left out. */
   readonly tailwind?: Speed
   /** Of the sector over ground, to be filled by the one cruise without time and distance [m]. Reserve, divert and loiter do not count. */

@@ -2,7 +2,7 @@ import { adviseTemperature, coldest, hottest } from '../battery/pack-state.js'
 import { requirePositive, requireRepresentable, requireWithin } from '../check.js'
 import { checkOptions, InvalidInput } from '../errors.js'
 import { requireChoice } from '../outside.js'
-import type { Ratio, Temperature, Time } from '../quantity.js'
+import type { AbsoluteTemperature, Ratio, Time } from '../quantity.js'
 import { isListening } from '../recorder.js'
 import { requireAircraft } from './aircraft.js'
 import type { FlownDeficits, FlownMission, FlownRow, LastHover } from './flown.js'
@@ -16,9 +16,9 @@ export interface FlyOptions extends DemandOptions {
   /** At take-off; 1 when left out. */
   readonly stateOfCharge?: Ratio
   /** Of the cells at take-off [K]; 298.15 when left out. */
-  readonly cellTemperature?: Temperature
+  readonly cellTemperature?: AbsoluteTemperature
   /** Of the air that cools the cells [K]; that of the cells at take-off when left out. */
-  readonly ambient?: Temperature
+  readonly ambient?: AbsoluteTemperature
   /** `'fine'` (when left out): steps of `maxStep`, path kept. `'coarse'`: steps of up to 600 s, no path, for sizing. */
   readonly steps?: 'fine' | 'coarse'
   /** Longest step of the battery with fine steps [s]; 10 when left out. */
