@@ -1,6 +1,6 @@
 /** From TypeScript's types to shapes: what declarations of the kernel, annotations and contexts say. */
 import type ts from 'typescript'
-import { markedDimension } from '../types/marker.js'
+import { markedDimension, markedZeros } from '../types/marker.js'
 import type { Inference } from './inference.js'
 import { type Bindings, joinAll, type NumberShape, noBindings, other, quantity, type Shape, unknown } from './shape.js'
 
@@ -20,7 +20,10 @@ export function shapeOfType(inference: Inference, type: ts.Type, bindings: Bindi
   if (bound !== undefined) return bound
   if (depth > 4) return unknown
   const dimension = markedDimension(inference.typescript, inference.checker, type)
-  if (dimension !== undefined) return quantity(dimension)
+  if (dimension !== undefined) {
+    const zeros = markedZeros(inference.typescript, inference.checker, type)
+    return zeros === undefined ? quantity(dimension) : { ...quantity(dimension), zeros }
+  }
   if (
     type.flags &
     (TypeFlags.StringLike | TypeFlags.BooleanLike | TypeFlags.Void | TypeFlags.Undefined | TypeFlags.Null)

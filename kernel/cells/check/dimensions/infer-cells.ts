@@ -14,6 +14,7 @@ import { type Report, Reports } from './reports.js'
 import { Scope } from './scope.js'
 import { type NumberShape, noBindings, type Shape } from './shape.js'
 import { runStatements } from './statements.js'
+import { reportSums } from './temperatures.js'
 
 /** Expressions looked at in one check. A notebook of 20 cells takes a few thousand; a source made to be slow ends here. */
 const stepsAllowed = 400_000
@@ -41,6 +42,7 @@ export function inferCells(
     for (let closure = inference.pending.shift(); closure !== undefined; closure = inference.pending.shift())
       inference.cover(closure)
   }
+  reportSums(inference)
   return {
     reports: inference.reports.all(),
     shapesOf: (cell) => shapesAtTop(inference, cell),
@@ -61,6 +63,8 @@ function newInference(typescript: typeof ts, checker: ts.TypeChecker, disputed: 
     mutations: new Mutations(typescript, checker),
     covered: new Set(),
     pending: [],
+    sums: new Map(),
+    forgiven: new Set(),
     found: new Map(),
     active: new Map(),
     selfCalls: 0,

@@ -37,6 +37,9 @@ export interface Inference {
   readonly covered: Set<ts.Node>
   /** Functions seen, to be looked at by the end of the cell unless a call does so before. */
   readonly pending: ClosureShape[]
+  /** Sums of absolute temperatures by where they stand, with what is to be said of each that nothing makes a mean of. */
+  readonly sums: Map<ts.Node, string>
+  readonly forgiven: Set<ts.Node>
   /** What was found of each expression and of each name where it is declared. */
   readonly found: Map<ts.Node, Shape>
   /** Functions being followed, so that recursion ends. */

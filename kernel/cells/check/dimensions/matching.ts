@@ -16,6 +16,7 @@ import {
   type Shape,
   withoutConstant,
 } from './shape.js'
+import { unlikeTemperatures, wantsOtherTemperature } from './temperatures.js'
 
 /** One call whose arguments are being held against a declaration. */
 export interface Matching {
@@ -97,7 +98,12 @@ function matchNumber(
   const takesAnyNumber = candidates.some(
     (member) => member.flags & (TypeFlags.Number | TypeFlags.Any | TypeFlags.Unknown | TypeFlags.TypeParameter),
   )
-  if (wanted.length === 0 || takesAnyNumber || wanted.some((one) => agree(one, shape))) return
+  if (wanted.length === 0 || takesAnyNumber) return
+  const fitting = wanted.filter((one) => agree(one, shape))
+  const [reading] = fitting
+  if (reading !== undefined && fitting.every((one) => unlikeTemperatures(one, shape)))
+    inference.reports.add(given.node, wantsOtherTemperature(subject, reading, shape))
+  if (fitting.length > 0) return
   const dimensions = wanted.map((one) => one.dimension)
   const [first] = dimensions
   const mend = first === undefined || dimensions.length > 1 ? undefined : { node: given.node, wanted: first }

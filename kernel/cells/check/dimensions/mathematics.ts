@@ -19,6 +19,7 @@ import {
   unknown,
   unknownBecause,
 } from './shape.js'
+import { temperaturesClash, unlikeTemperatures } from './temperatures.js'
 
 export const mathConstants: ReadonlyMap<string, number> = new Map([
   ['E', Math.E],
@@ -84,6 +85,12 @@ function mixed(inference: Inference, name: string, args: readonly Given[]): Shap
       inference.reports.add(node, argumentsClash(name, reference.node, reference.shape, node, shape))
       return unknownBecause(saidWrong)
     }
+  const unlike = numbers.find(({ shape }) => reference !== undefined && unlikeTemperatures(reference.shape, shape))
+  if (reference !== undefined && unlike !== undefined)
+    inference.reports.add(
+      unlike.node,
+      temperaturesClash(name, reference.node, reference.shape, unlike.node, unlike.shape),
+    )
   const shapes = args.map(({ shape }) => shape)
   return numbers.length === args.length ? joinAll(shapes) : firstUnknown(...shapes)
 }

@@ -16,6 +16,7 @@ import {
   type Shape,
   unknownBecause,
 } from './shape.js'
+import { addTemperatures, scaleTemperature, temperaturesClash, unlikeTemperatures } from './temperatures.js'
 
 /** An operand and how it reads in a sentence. */
 export interface Operand {
@@ -47,8 +48,14 @@ export function arithmetic(
   if (operator === '+' && (a.kind === 'other' || b.kind === 'other')) return other
   if (operator === '**' && b.kind === 'number') return power(inference, a, b, right.node)
   if (a.kind !== 'number' || b.kind !== 'number') return firstUnknown(a, b)
-  if (operator === '*' || operator === '/') return product(operator, a, b)
-  if (agree(a, b)) return sum(operator, a, b)
+  if (operator === '*' || operator === '/') return product(inference, operator, a, b)
+  if (agree(a, b) && operator !== '**') {
+    const stated = [
+      { node: left.node, shape: a },
+      { node: right.node, shape: b },
+    ] as const
+    return addTemperatures(inference, operator, ...stated, at, sum(operator, a, b))
+  }
   inference.reports.add(at, clash(operator, left.node, a, right.node, b), 'error', mendOf(left.node, a, right.node, b))
   return unknownBecause(saidWrong)
 }
@@ -63,17 +70,17 @@ function folded(operator: Arithmetic, a: NumberShape, b: NumberShape): NumberSha
   return pure(compute[operator](a.constant, b.constant))
 }
 
-function sum(operator: Arithmetic, a: NumberShape, b: NumberShape): Shape {
+function sum(operator: Arithmetic, a: NumberShape, b: NumberShape): NumberShape {
   if (a.free === true && b.free === true) return folded(operator, a, b) ?? freeNumber
   return folded(operator, a, b) ?? quantity(a.free === true ? b.dimension : a.dimension)
 }
 
-function product(operator: '*' | '/', a: NumberShape, b: NumberShape): Shape {
+function product(inference: Inference, operator: '*' | '/', a: NumberShape, b: NumberShape): Shape {
   const known = folded(operator, a, b)
   if (known !== undefined) return known
   if ((a.free === true && isPure(b)) || (operator === '*' && b.free === true && isPure(a))) return freeNumber
   const combine = operator === '*' ? multiplyDimensions : divideDimensions
-  return quantity(combine(a.dimension, b.dimension))
+  return scaleTemperature(inference, operator, a, b, quantity(combine(a.dimension, b.dimension)))
 }
 
 /** A power; only an exponent that is known while checking gives a quantity a dimension. */
@@ -103,11 +110,13 @@ export function comparison(inference: Inference, operator: string, left: Operand
       'error',
       mendOf(left.node, a, right.node, b),
     )
+  else if (a.kind === 'number' && b.kind === 'number' && unlikeTemperatures(a, b))
+    inference.reports.add(at, temperaturesClash(operator, left.node, a, right.node, b))
   return other
 }
 
 export function negated(shape: Shape): Shape {
   if (shape.kind !== 'number') return firstUnknown(shape)
-  if (shape.constant === undefined) return shape
-  return pure(-shape.constant)
+  if (shape.constant !== undefined) return pure(-shape.constant)
+  return shape.zeros === undefined || shape.zeros === 0 ? shape : { ...shape, zeros: -shape.zeros }
 }

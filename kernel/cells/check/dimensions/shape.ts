@@ -29,6 +29,10 @@ export interface NumberShape {
   readonly constant?: number
   /** Zero, infinity and NaN fit any dimension in sums and comparisons. */
   readonly free?: boolean
+  /** Of a temperature, where a declaration says: 1 absolute, 0 a difference (temperatures.ts). */
+  readonly zeros?: number
+  /** Where absolute temperatures were added up to this; half of it may be a mean. */
+  readonly sum?: ts.Node
 }
 export interface RecordShape {
   readonly kind: 'record'
@@ -126,9 +130,9 @@ export function agree(a: NumberShape, b: NumberShape): boolean {
 
 /** The same shape without what holds for one value only: an assumption is a number that may change. */
 export function withoutConstant(shape: Shape): Shape {
-  return shape.kind === 'number' && shape.constant !== undefined
-    ? { kind: 'number', dimension: shape.dimension, ...(shape.free === true ? { free: true } : {}) }
-    : shape
+  if (shape.kind !== 'number' || shape.constant === undefined) return shape
+  const { constant: _, ...rest } = shape
+  return rest
 }
 
 /** What holds for both: where two branches meet, or for all elements of a list. Clashing numbers are unknown. */
@@ -157,7 +161,13 @@ function joinNumbers(a: NumberShape, b: NumberShape): Shape {
   if (a.free === true) return withoutConstant(b)
   if (b.free === true) return withoutConstant(a)
   if (!sameDimension(a.dimension, b.dimension)) return unknownBecause(mixture(a, b))
-  return a.constant === b.constant ? a : withoutConstant(a)
+  const either = a.constant === b.constant ? a : withoutConstant(a)
+  return a.zeros === b.zeros && a.sum === b.sum ? either : { ...quantity(a.dimension), ...sumOf(a, b) }
+}
+
+function sumOf(a: NumberShape, b: NumberShape): Pick<NumberShape, 'sum'> {
+  const sum = a.sum ?? b.sum
+  return sum === undefined ? {} : { sum }
 }
 
 function mixture(a: NumberShape, b: NumberShape): string {
@@ -202,11 +212,15 @@ export function sameShape(a: Shape | undefined, b: Shape | undefined): boolean {
   return a === b || (a !== undefined && b !== undefined && describeShape(a) === describeShape(b))
 }
 
+function temperatureOf({ zeros, sum }: NumberShape): string {
+  return zeros === undefined && sum === undefined ? '' : `@${zeros}@${sum?.pos}`
+}
+
 /** One line that tells shapes apart; used to compare and to remember, never shown. */
 export function describeShape(shape: Shape, depth = 0): string {
   if (depth > 6) return '...'
   if (shape.kind === 'number')
-    return `${formatDimension(shape.dimension)}${shape.free === true ? '?' : ''}${shape.constant ?? ''}`
+    return `${formatDimension(shape.dimension)}${shape.free === true ? '?' : ''}${shape.constant ?? ''}${temperatureOf(shape)}`
   if (shape.kind === 'record')
     return `{${[...shape.fields].map(([name, field]) => `${name}:${describeShape(field, depth + 1)}`).join()}}`
   if (shape.kind === 'list') {

@@ -1,6 +1,6 @@
 /** TypeScript's complaints about a cell, as findings. What another part of the house says better is left to it. */
 import type ts from 'typescript'
-import { markedDimension, markerText } from './marker.js'
+import { markedDimension, markerTexts } from './marker.js'
 
 /** The reader of cells and the graph speak about these: names that do not exist or have two owners, cycles. */
 const spokenElsewhere: ReadonlySet<number> = new Set([
@@ -92,8 +92,12 @@ function isOnlyMarker(
 }
 
 function endsInMarker(chain: ts.DiagnosticMessageChain): boolean {
-  if (chain.messageText.includes(markerText)) return true
+  if (isAboutMarker(chain.messageText)) return true
   return chain.next !== undefined && chain.next.length > 0 && chain.next.every(endsInMarker)
+}
+
+function isAboutMarker(text: string): boolean {
+  return markerTexts.some((marker) => text.includes(marker))
 }
 
 function comparesMarked(typescript: typeof ts, checker: ts.TypeChecker, node: ts.Node): boolean {
@@ -108,7 +112,7 @@ function flatten(message: string | ts.DiagnosticMessageChain): string {
   if (typeof message === 'string') return inPlainWords(message)
   const steps = [inPlainWords(message.messageText), ...(message.next ?? []).map(flatten)]
   return steps
-    .filter((step) => !step.includes(markerText))
+    .filter((step) => !isAboutMarker(step))
     .map((step) => (step.endsWith('.') ? step : `${step}.`))
     .join(' ')
 }

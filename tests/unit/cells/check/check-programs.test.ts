@@ -8,6 +8,7 @@ import { lists } from './programs/lists.js'
 import { mathematics } from './programs/mathematics.js'
 import type { Program } from './programs/program.js'
 import { records } from './programs/records.js'
+import { temperatures } from './programs/temperatures.js'
 
 const subjects: Readonly<Record<string, readonly Program[]>> = {
   arithmetic,
@@ -17,6 +18,7 @@ const subjects: Readonly<Record<string, readonly Program[]>> = {
   records,
   functions,
   'kernel calls': kernelCalls,
+  temperatures,
 }
 
 describe.each(Object.entries(subjects))('check(program) follows %s', (_, programs) => {
