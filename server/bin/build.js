@@ -1,6 +1,6 @@
 /**
  * The build, in the order in which each step needs the one before:
- * TypeScript -> kernel bundle for the isolated evaluator -> kernel declarations for the checker -> client.
+ * TypeScript -> kernel bundle for the isolated evaluator -> kernel declarations for the checker -> method catalogue -> client.
  */
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
@@ -16,7 +16,7 @@ export async function build(say) {
   runTool('vite/bin/vite.js', ['build', '--config', 'client/vite.config.ts', '--logLevel', 'warn'])
 }
 
-/** `.build/kernel/`: sandbox.js (what cells run against), kernel.json (its identity), declarations.json (what the checker reads). */
+/** `.build/kernel/`: sandbox.js (what cells run against), kernel.json (its identity), declarations.json (what the checker reads), methods.json (the catalogue). */
 export async function buildKernel() {
   const folder = join(buildFolder, 'kernel')
   mkdirSync(folder, { recursive: true })
@@ -31,4 +31,6 @@ export async function buildKernel() {
     readFile: (path) => (existsSync(path) ? readFileSync(path, 'utf8') : undefined),
   })
   writeFileSync(join(folder, 'declarations.json'), JSON.stringify(declarations))
+  const { writeCatalogue } = await import('../../.build/server/catalogue/write-catalogue.js')
+  await writeCatalogue(join(folder, '/'))
 }

@@ -1,0 +1,39 @@
+/** Where a method stands: its name is its anchor on the page of methods. */
+
+export const methodsPath = '/methods'
+
+/** `/methods#rotor.hover` */
+export function methodAddress(name: string): string {
+  return `${methodsPath}#${encodeURIComponent(name)}`
+}
+
+/** The method that an address leads to; `undefined` for any other address. */
+export function methodOfAddress(address: string): string | undefined {
+  const match = /^(?:https?:\/\/[^/]+)?\/methods#([\w.%-]+)$/.exec(address)
+  if (match?.[1] === undefined) return undefined
+  try {
+    return decodeURIComponent(match[1])
+  } catch {
+    return undefined
+  }
+}
+
+/** The kernel's namespaces, each a subject of the catalogue; a test compares them with what cells see. */
+export const methodSubjects = [
+  'air',
+  'section',
+  'rotor',
+  'propeller',
+  'wing',
+  'drag',
+  'battery',
+  'powertrain',
+  'layout',
+  'limits',
+  'mass',
+  'mission',
+  'authority',
+  'reliability',
+  'sizing',
+  'figure',
+] as const
