@@ -27,6 +27,7 @@ export {
   ResultValue,
   SourcePlace,
 } from './results.js'
+export * from './revision.js'
 export * from './spread.js'
 export * from './suggest.js'
 export * from './trouble.js'

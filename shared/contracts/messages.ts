@@ -7,6 +7,7 @@ import { CellId, Epoch, NotebookId } from './identifiers.js'
 import { limits } from './limits.js'
 import { Notebook, TitleBlock } from './notebook.js'
 import { CellResult } from './results.js'
+import { RevisionMark } from './revision.js'
 
 const base64 = z
   .string()
@@ -46,6 +47,8 @@ export const ServerMessage = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('results'), results: z.array(CellResult) }),
   /** The title block as it stands: after `welcome`, and to everyone when it was changed. */
   z.strictObject({ type: z.literal('titleBlock'), titleBlock: TitleBlock }),
+  /** A revision was issued or signed: what the title block says of the latest one now. */
+  z.strictObject({ type: z.literal('revision'), mark: RevisionMark }),
   /** How many browsers have this notebook open. */
   z.strictObject({ type: z.literal('present'), readers: z.number() }),
   /** Answers an `update` or `hello` that cannot be taken; `number` names the update. */
@@ -138,5 +141,7 @@ export const PageData = z.strictObject({
   results: z.array(CellResult),
   outOfDate: z.array(CellResult),
   kernelHash: z.string(),
+  /** The latest revision, where one was issued. */
+  revision: RevisionMark.optional(),
 })
 export type PageData = z.infer<typeof PageData>

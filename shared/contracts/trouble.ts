@@ -53,6 +53,24 @@ const registry = {
     message: (d: { cell: string }) =>
       `The result for cell "${d.cell}" belongs to another text of it; compute again and send the new one.`,
   },
+  REVISION_UNKNOWN: {
+    status: 404,
+    message: (d: { name: string; known: string }) =>
+      d.known === ''
+        ? `There is no revision "${d.name}"; none has been issued yet.`
+        : `There is no revision "${d.name}"; there are ${d.known}.`,
+  },
+  REVISION_UNSETTLED: {
+    status: 409,
+    message: (d: { cells: string }) =>
+      `Not every cell has current values: ${d.cells}. Compute them first, or issue the revision with them; it then lists them.`,
+  },
+  REVISION_ALTERED: {
+    status: 409,
+    message: (d: { name: string; reason: string }) =>
+      `Revision ${d.name} cannot be relied on: ${d.reason} It can be read, but not signed; issue a new one.`,
+  },
+  SIGNATURE_REFUSED: { status: 409, message: (d: { reason: string }) => `The signature was not taken: ${d.reason}` },
   STORE_UNAVAILABLE: {
     status: 503,
     message: (d: { reason: string }) =>
