@@ -12,7 +12,14 @@ import type { FileSystem } from './file-system.js'
 import { Lease, LeaseHeld, type Processes } from './lease.js'
 import { LiveLog } from './live-log.js'
 import { freeId } from './names.js'
-import { liveEnding, NotebookFolder, notebookEnding, resultsEnding, revisionsEnding } from './notebook-folder.js'
+import {
+  liveEnding,
+  markOf,
+  NotebookFolder,
+  notebookEnding,
+  resultsEnding,
+  revisionsEnding,
+} from './notebook-folder.js'
 import { NotebookText } from './notebook-text.js'
 import { readResultsFile, writeResultsFile } from './results-file.js'
 import type { Listing, LiveState, LiveUpdate, Store } from './store.js'
@@ -178,8 +185,7 @@ export class FilesStore implements Store {
   revisions(id: NotebookId): Promise<readonly { readonly hash: string; readonly text: string }[]> {
     return this.#reading(async () => {
       const folder = this.#place(this.#folder, id, revisionsEnding)
-      if ((await this.#files.facts(folder)) === undefined) return []
-      const names = (await this.#files.list(folder)).filter((name) => name.endsWith('.json')).sort()
+      const names = await this.#revisionNames(folder)
       const texts = await Promise.all(names.map((name) => this.#files.read(join(folder, name))))
       return texts.map((bytes) => revisionOf(new TextDecoder().decode(bytes)))
     })
@@ -189,10 +195,28 @@ export class FilesStore implements Store {
     return this.#writing(id, async () => {
       const folder = this.#place(this.#folder, id, revisionsEnding)
       await this.#files.makeFolder(folder)
-      const number = (await this.#files.list(folder)).filter((name) => name.endsWith('.json')).length + 1
+      await this.#files.syncFolder(this.#folder)
+      const last = (await this.#revisionNames(folder)).at(-1) ?? '0'
+      const number = (Number.parseInt(last, 10) || 0) + 1
       await replaceFile(this.#files, join(folder, `${String(number).padStart(5, '0')}.json`), text)
       return revisionOf(text).hash
     })
+  }
+
+  revisionsMark(id: NotebookId): Promise<string> {
+    return this.#reading(async () => {
+      const folder = this.#place(this.#folder, id, revisionsEnding)
+      const marks = (await this.#revisionNames(folder)).map(async (name) => {
+        const facts = await this.#files.facts(join(folder, name))
+        return `${name} ${facts === undefined ? '' : markOf(facts)}`
+      })
+      return (await Promise.all(marks)).join('\n')
+    })
+  }
+
+  async #revisionNames(folder: string): Promise<readonly string[]> {
+    if ((await this.#files.facts(folder)) === undefined) return []
+    return (await this.#files.list(folder)).filter((name) => /^\d+\.json$/.test(name)).sort()
   }
 
   #text(id: NotebookId): NotebookText {

@@ -92,7 +92,9 @@ export interface Store {
   readResults(id: NotebookId): Promise<readonly CellResult[]>
   writeResults(id: NotebookId, results: readonly CellResult[]): Promise<void>
 
-  /** Immutable texts by hash, oldest first. */
+  /** Immutable texts by hash, oldest first. One that is taken away leaves its place empty: none is written over. */
   revisions(id: NotebookId): Promise<readonly { readonly hash: string; readonly text: string }[]>
   addRevision(id: NotebookId, text: string): Promise<string>
+  /** Cheap mark that changes whenever these texts may have changed. */
+  revisionsMark(id: NotebookId): Promise<string>
 }

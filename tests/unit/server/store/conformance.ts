@@ -208,6 +208,17 @@ export function describeStore(name: string, prepareStore: () => StoreUnderTest):
       expect(kept[0]?.hash).toBe(hash)
     })
 
+    it('revisionsMark(id) changes with every text added and stays while there is none', async () => {
+      const store = await prepare().open()
+      const id = await addSample(store)
+      const before = await store.revisionsMark(id)
+      expect(await store.revisionsMark(id)).toBe(before)
+      await store.addRevision(id, 'A')
+      const one = await store.revisionsMark(id)
+      await store.addRevision(id, 'B')
+      expect(new Set([before, one, await store.revisionsMark(id)]).size).toBe(3)
+    })
+
     it('start() refuses a second living holder, and the next one has a larger token', async () => {
       const test = prepare()
       const store = await test.open()
