@@ -10,6 +10,8 @@ export interface ServerKernel {
   fingerprints(cells: readonly SizingCell[]): Promise<ReadonlyMap<CellId, Fingerprint>>
   /** How the names of each cell are worked out; absent where the sheet shows no hand calculation. */
   readonly formulas?: (cells: readonly SizingCell[]) => Promise<ReadonlyMap<CellId, readonly Formula[]>>
+  /** Names of the kernel that the cells use, which a revision records. */
+  readonly methods?: (cells: readonly SizingCell[]) => Promise<readonly string[]>
   /** Evaluates in isolation on this machine; absent where the server does not compute. */
   readonly compute?: (cells: readonly SizingCell[]) => Promise<readonly CellResult[]>
 }

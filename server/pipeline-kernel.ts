@@ -3,6 +3,7 @@ import { analyse } from '../kernel/cells/analyse/index.js'
 import { formulasOf } from '../kernel/cells/formulas/index.js'
 import { fingerprints } from '../kernel/cells/order/index.js'
 import type { SizingCell } from '../kernel/cells/program/index.js'
+import { methodsOf } from '../kernel/cells/revision/index.js'
 import type { CellId, CellResult, Fingerprint } from '../shared/contracts/index.js'
 import type { ServerKernel } from './kernel.js'
 import type { Toolchain } from './toolchain.js'
@@ -22,6 +23,7 @@ export function pipelineKernel(
       remembered.get(JSON.stringify(cells.map(({ id, source }) => [id, source])), async () =>
         fingerprints(await analyse(cells, erase, names), kernel.hash),
       ),
+    methods: async (cells) => methodsOf(await analyse(cells, erase, names)),
     formulas: async (cells) => formulasOf(await analyse(cells, erase, names)),
   }
 }

@@ -125,6 +125,11 @@ export class LiveDocument {
     if (results.length > 0) this.#broadcast({ type: 'results', results: [...results] }, from)
   }
 
+  /** Says something to every browser that has the notebook open. */
+  announce(message: ServerMessage): void {
+    this.#broadcast(message)
+  }
+
   /** A change made on the server's side (a new title); resolves when it is on disk. */
   async edit(change: (doc: Y.Doc) => void, broughtIn?: string): Promise<void> {
     await this.#queue.edit(change, broughtIn, (update, sequence) => this.#announce(update, sequence))

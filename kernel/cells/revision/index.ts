@@ -1,0 +1,4 @@
+/** What a revision freezes, how it is fingerprinted, and how two of them are compared. */
+export { contentFingerprint, hashOf, sealOf, textFingerprint } from './fingerprint.js'
+export { freezeText } from './freeze-text.js'
+export { methodsOf } from './methods.js'
