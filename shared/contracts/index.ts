@@ -1,6 +1,7 @@
 /** The contracts every part of the house agrees on. */
 export * from './caution.js'
 export * from './cell-number.js'
+export * from './comparison.js'
 export * from './dimension.js'
 export type * from './evidence.js'
 export * from './figure.js'
