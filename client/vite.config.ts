@@ -4,7 +4,7 @@ import { defineConfig } from 'vite'
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
 /**
- * Builds the two pages' scripts and styles. The server renders the pages and links what the manifest names; nothing is inlined,
+ * Builds the pages' scripts and styles. The server renders the pages and links what the manifest names; nothing is inlined,
  * so that the strict content policy needs no exception. Addresses are relative, so the server may serve the folder anywhere.
  */
 export default defineConfig({
@@ -24,7 +24,7 @@ export default defineConfig({
     chunkSizeWarningLimit: 6000,
     rolldownOptions: {
       checks: { pluginTimings: false },
-      input: { sheet: here('entries/sheet.ts'), list: here('entries/list.ts') },
+      input: { sheet: here('entries/sheet.ts'), list: here('entries/list.ts'), methods: here('entries/methods.ts') },
     },
   },
 })

@@ -12,6 +12,7 @@ import fastifyWebsocket from '@fastify/websocket'
 import Fastify, { type FastifyError, type FastifyInstance } from 'fastify'
 import type { FramePage } from '../kernel/cells/host-browser/index.js'
 import { limits, Trouble } from '../shared/contracts/index.js'
+import { readCatalogue } from './catalogue/index.js'
 import { type Clock, systemClock } from './clock.js'
 import type { ServerKernel } from './kernel.js'
 import { LiveDocuments } from './live/index.js'
@@ -20,7 +21,15 @@ import { Notebooks } from './notebooks.js'
 import { readClientBuild } from './pages/index.js'
 import { refuse, troubleOf } from './refusals.js'
 import { Background, ResultShelf } from './results/index.js'
-import { type App, assetRoutes, liveRoute, notebookRoutes, pageRoutes, resultRoutes } from './routes/index.js'
+import {
+  type App,
+  assetRoutes,
+  liveRoute,
+  methodRoutes,
+  notebookRoutes,
+  pageRoutes,
+  resultRoutes,
+} from './routes/index.js'
 import { frameBytes } from './routes/live-route.js'
 import { checkArrival, commonHeaders, dataPolicy } from './security/index.js'
 import type { ShippedNotebooks } from './shipped.js'
@@ -58,6 +67,7 @@ export async function buildApplication(options: ApplicationOptions): Promise<App
   const background = new Background({ documents, shelf, kernel, log })
   const notebooks = new Notebooks({ store, documents, shelf, background, shipped: options.shipped })
   const build = await readClientBuild(options.clientFolder)
+  const methods = await readCatalogue(options.kernelFolder)
 
   const fastify = Fastify({
     bodyLimit: smallBody,
@@ -114,13 +124,14 @@ export async function buildApplication(options: ApplicationOptions): Promise<App
   })
   await app.register(fastifyWebsocket, { options: { maxPayload: frameBytes, perMessageDeflate: false } })
 
-  const parts = { notebooks, documents, shelf, kernel, build, clock, log }
+  const parts = { notebooks, documents, shelf, kernel, build, methods, clock, log }
   await app.register(async (inner) => {
     const routes: App = inner.withTypeProvider<ZodTypeProvider>()
     notebookRoutes(routes, parts)
     resultRoutes(routes, parts)
     liveRoute(routes, parts)
     pageRoutes(routes, parts)
+    methodRoutes(routes, parts)
     await assetRoutes(routes, options)
     routes.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger())
   })

@@ -1,4 +1,5 @@
 /** Style of the pages the server draws by itself: list, words and keys, cautions, refusals. Ruled paper, one accent, light and dark. */
+import { methodsStyle } from './methods/style.js'
 import { wordsStyle } from './words/style.js'
 
 export const plainStyle = `
@@ -40,4 +41,4 @@ body { margin: 0; background: var(--paper); color: var(--ink); font: 1rem/1.5 Ba
 @page { margin: 14mm; }
 @media print { :root { --paper: #fff; --ink: #000; --faint: #3c4146; --rule: #8b8b84; } .plain { max-width: none; padding: 0; } .plain a { color: inherit; }
 .begin, .ways, .plain nav, .notebooks .actions, .bin { display: none; } .plain :is(h2, dt) { break-after: avoid; } }
-${wordsStyle}`
+${wordsStyle}${methodsStyle}`

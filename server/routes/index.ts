@@ -1,6 +1,7 @@
 /** Every route of the server, grouped by what it serves. */
 export { type AssetParts, assetRoutes } from './asset-routes.js'
 export { liveRoute } from './live-route.js'
+export { methodRoutes } from './method-routes.js'
 export { notebookRoutes } from './notebook-routes.js'
 export { pageRoutes } from './page-routes.js'
 export type { App, RouteParts } from './parts.js'

@@ -8,7 +8,7 @@ import type {
   RawServerDefault,
 } from 'fastify'
 import { z } from 'zod'
-import { NotebookId, TroubleBody } from '../../shared/contracts/index.js'
+import { type Method, NotebookId, TroubleBody } from '../../shared/contracts/index.js'
 import type { Clock } from '../clock.js'
 import type { ServerKernel } from '../kernel.js'
 import type { LiveDocuments } from '../live/index.js'
@@ -31,6 +31,8 @@ export interface RouteParts {
   readonly shelf: ResultShelf
   readonly kernel: ServerKernel
   readonly build: ClientBuild
+  /** The catalogue of methods; empty where the kernel was built without one. */
+  readonly methods: readonly Method[]
   readonly clock: Clock
   readonly log: Log
 }

@@ -71,6 +71,11 @@ const registry = {
       `Revision ${d.name} cannot be relied on: ${d.reason} It can be read, but not signed; issue a new one.`,
   },
   SIGNATURE_REFUSED: { status: 409, message: (d: { reason: string }) => `The signature was not taken: ${d.reason}` },
+  METHOD_UNKNOWN: {
+    status: 404,
+    message: (d: { name: string; form: number }) =>
+      `The kernel has no method "${d.name}" with a form ${d.form + 1}; the page of methods shows those there are.`,
+  },
   STORE_UNAVAILABLE: {
     status: 503,
     message: (d: { reason: string }) =>

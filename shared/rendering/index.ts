@@ -5,6 +5,7 @@ export * from './asked/index.js'
 export * from './code/index.js'
 export * from './figure/index.js'
 export * from './formula/index.js'
+export * from './method/index.js'
 export * from './prose/index.js'
 export {
   chooseUnit,

@@ -59,7 +59,7 @@ const knownMode = new Set(['name', 'frequency', 'stiffening'])
 /**
  * Where natural frequencies of boom and blade meet the rotor's excitations on the way from standstill to full speed.
  *
- * @equation mode: f^2 = f_0^2 + k (Omega/2 pi)^2; excitation: f = p Omega/2 pi, p = 1 and the number of blades; they meet at Omega = 2 pi f_0/sqrt(p^2 - k)
+ * @equation mode: f^2 = f_0^2 + k (Omega/(2 pi))^2; excitation: f = p Omega/(2 pi), p = 1 and the number of blades; they meet at Omega = 2 pi f_0/sqrt(p^2 - k)
  * @param options - `blades`, `operating`: [least, greatest] [rad/s], `modes`: list of `{ name, frequency f_0 [Hz], stiffening k (0) }`; optional `orders` p ([1, blades]), `wanted` distance while working (0.15)
  * @returns `crossings`: list of `{ mode, order, speed [rad/s], frequency [Hz], where }`, `margins`: list of `{ mode, order, margin, met, text }`, `met`, and what was asked, for `figure.spinUp`
  * @throws InvalidInput for no modes, speeds that are not positive or do not rise, no blades, a name that is no text, and an unknown option

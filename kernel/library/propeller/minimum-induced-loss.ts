@@ -80,7 +80,7 @@ const greatestDisplacement = 0.5
  *
  * @equation zeta constant over the blade; tan phi = lambda (1 + zeta/2)/x, lambda = V/(Omega R), x = r/R; G = F (x/lambda) cos phi sin phi;
  * W c = 4 pi lambda G V R zeta/(c_l N); beta = alpha + phi; T_c = I_1 zeta - I_2 zeta^2, P_c = J_1 zeta + J_2 zeta^2 with I_1' = 4 x G (1 -
- * e tan phi), I_2' = lambda (I_1'/2 x) (1 + e/tan phi) sin phi cos phi, J_1' = 4 x G (1 + e/tan phi), J_2' = (J_1'/2) (1 - e tan phi) cos^2
+ * e tan phi), I_2' = lambda (I_1'/(2 x)) (1 + e/tan phi) sin phi cos phi, J_1' = 4 x G (1 + e/tan phi), J_2' = (J_1'/2) (1 - e tan phi) cos^2
  * phi, e = c_d/c_l; eta = T V/P
  * @param options - `thrust` T [N] or `power` P [W]; `speed` V [m/s], `radius` R [m], `rootCutout` [m], `blades` N, `tipSpeed` Omega R
  * [m/s], `density` [kg/m^3], `dynamicViscosity` [Pa s], `speedOfSound` [m/s], `liftCoefficient` c_l, `section`; optional `elements` (24)

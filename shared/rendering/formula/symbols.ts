@@ -77,7 +77,12 @@ export function isLetter(text: string): boolean {
 }
 
 function greekWord(text: string): string {
-  return Object.hasOwn(greek, text) ? (greek[text] ?? text) : text
+  return greekLetter(text) ?? text
+}
+
+/** The letter that a word names: `rho`; `undefined` for other words. */
+export function greekLetter(text: string): string | undefined {
+  return Object.hasOwn(greek, text) ? greek[text] : undefined
 }
 
 /** `V2`, `power2`: the number stands below. */

@@ -1,0 +1,20 @@
+/** What each namespace of the kernel is about. */
+export const subjectTitles: Readonly<Record<string, string>> = {
+  air: 'air: the standard atmosphere',
+  section: 'section: aerofoil sections',
+  rotor: 'rotor: lift rotors',
+  propeller: 'propeller: cruise propellers',
+  wing: 'wing: lift, loads and balance',
+  drag: 'drag: parts, stopped rotors and the polar',
+  battery: 'battery: cells, packs and discharge',
+  powertrain: 'powertrain: motors, controllers and losses',
+  layout: 'layout: where rotors stand, and what follows',
+  limits: 'limits: margins, failures and the day',
+  mass: 'mass: methods for every part',
+  mission: 'mission: flown segment by segment',
+  authority: 'authority: control with and without a rotor',
+  reliability: 'reliability: chances of loss',
+  sizing: 'sizing: where everything adds up',
+  figure: 'figure: drawings from results',
+  evidence: 'What a cell states',
+}
