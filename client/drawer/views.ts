@@ -2,6 +2,8 @@
 import type { Graph } from '../../kernel/cells/program/index.js'
 import type { CellId } from '../../shared/contracts/index.js'
 import type { SheetView } from '../../shared/rendering/page.js'
+import { followMethodLinks } from '../methods/follow-links.js'
+import { MethodsView } from '../methods/methods-view.js'
 import { RegisterView } from '../register/register-view.js'
 import { RequirementsView } from '../register/requirements-view.js'
 import type { DrawerView } from './drawer.js'
@@ -11,11 +13,18 @@ export interface ViewSources {
   view(): SheetView
   /** Of the last reading; absent before it. */
   graph(): Graph | undefined
+  /** Opens the drawer at a view. */
+  open(name: string): void
 }
 
 export function drawerViews(sources: ViewSources): readonly DrawerView[] {
   const readers = (name: string) => readersOf(name, sources.graph())
-  return [new RegisterView({ view: sources.view, readers }), new RequirementsView(sources)]
+  const methods = new MethodsView(sources)
+  followMethodLinks(document, (method) => {
+    methods.choose(method)
+    sources.open(methods.name)
+  })
+  return [new RegisterView({ view: sources.view, readers }), new RequirementsView(sources), methods]
 }
 
 /** Cells that read a name: others, and its own where another declaration is made from it. */

@@ -33,6 +33,10 @@ export async function postResults(id: string, results: readonly CellResult[]): P
 export const createNotebook = async (title: string) =>
   NotebookSummary.parse(await request('POST', '/api/notebooks', { title }))
 
+/** A new notebook with the example of a method; a method may have several forms. */
+export const beginFromMethod = async (method: string, form: number) =>
+  NotebookSummary.parse(await request('POST', `/api/methods/${encodeURIComponent(method)}/notebooks?form=${form}`))
+
 /** `notebook` is the parsed JSON of a file; the server judges it. */
 export const importNotebook = async (notebook: unknown) =>
   NotebookSummary.parse(await request('POST', '/api/notebooks', { notebook }))

@@ -130,7 +130,11 @@ export class OpenNotebook {
   }
 
   #makeDrawer(): Drawer {
-    const views = drawerViews({ view: () => this.#view, graph: () => this.#computation.graph })
+    const views = drawerViews({
+      view: () => this.#view,
+      graph: () => this.#computation.graph,
+      open: (name) => this.#drawer.open(name),
+    })
     return new Drawer(document, views, drawerMemory(this.#data.id, sessionStorageOf(window)), {
       onChange: (open) => this.#bar.setDrawer(open),
       focusBack: () => this.#bar.focusDrawerButton(),
