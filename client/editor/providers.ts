@@ -4,7 +4,8 @@ import { unitTag } from './language/dimension-words.js'
 import { documentationMarkdown, fullMarkdown } from './language/documentation-markdown.js'
 import { meaningMarkdown } from './language/meaning-markdown.js'
 import type { At, Proposal } from './language/protocol.js'
-import { type IPosition, languages, type editor as monacoEditor, Range } from './monaco.js'
+import { methodLinks } from './method-links.js'
+import { editor, type IPosition, languages, type editor as monacoEditor, Range } from './monaco.js'
 import { dimensionKey, type OpenCell, onDimensions, openCellOf } from './open-cells.js'
 
 /** Registers every feature; once for the page. */
@@ -14,6 +15,7 @@ export function registerProviders(language: string): void {
   languages.registerHoverProvider(language, meanings)
   languages.registerInlayHintsProvider(language, unitTags)
   languages.registerCodeActionProvider(language, repairs)
+  editor.registerLinkOpener(methodLinks)
 }
 
 interface Asked {

@@ -156,7 +156,7 @@ export class CellSection {
     const old = this.element.querySelector(`:scope > .${part}`)
     const fresh = {
       number: () => renderNumber(document, this.#view),
-      reference: () => renderReference(document, this.#view),
+      reference: () => renderReference(document, this.#view, context),
       result: () => renderResult(document, this.#view, context),
     }[part]()
     if (old === null) this.element.append(fresh)

@@ -6,7 +6,13 @@ import {
   marginNumbers,
   type TitleBlock,
 } from '../../shared/contracts/index.js'
-import { type CellView, numberedFinding, numberedResult, type SheetView } from '../../shared/rendering/page.js'
+import {
+  type CellView,
+  numberedFinding,
+  numberedResult,
+  type SheetView,
+  usedMethods,
+} from '../../shared/rendering/page.js'
 import type { Standing } from '../compute/result-book.js'
 import type { DocumentSnapshot } from '../live/document.js'
 
@@ -56,7 +62,7 @@ export function changedParts(before: CellView, after: CellView, renumbered: bool
   const parts: PartName[] = []
   if (before.number !== after.number) parts.push('number')
   const sameResult = sameData(before.result, after.result)
-  if (!sameResult) parts.push('reference')
+  if (!sameResult || !sameData(usedIn(before, after), usedIn(after, before))) parts.push('reference')
   if (before.source !== after.source || before.folded !== after.folded || !sameData(before.findings, after.findings))
     parts.push('calculation')
   else if (!sameResult || before.state !== after.state || !sameFormulas(before, after)) parts.push('lines')
@@ -68,6 +74,11 @@ export function changedParts(before: CellView, after: CellView, renumbered: bool
   )
     parts.push('figures')
   return parts
+}
+
+/** The methods that a text calls; of one and the same text nobody asks. */
+function usedIn(view: CellView, other: CellView): readonly string[] {
+  return view.source === other.source ? [] : usedMethods(view.source)
 }
 
 /** What is drawn as tables beside the figures: lists, and whether anything is stated that folds them. */

@@ -1,4 +1,6 @@
 /** A name's documentation as CommonMark, in the order in which an engineer asks: what, equation, arguments, validity, source. */
+import { methodAddress } from '../../../shared/contracts/method-address.js'
+import { methodSubjects } from '../../../shared/contracts/method-subjects.js'
 import type { Documentation } from './protocol.js'
 
 const sections: readonly (readonly [tag: string, heading: string])[] = [
@@ -12,7 +14,9 @@ const sections: readonly (readonly [tag: string, heading: string])[] = [
 ]
 
 /** Everything below the display line; empty when nothing is known. */
-export function documentationMarkdown(documentation: Pick<Documentation, 'text' | 'tags'>): string {
+export function documentationMarkdown(
+  documentation: Pick<Documentation, 'text' | 'tags'> & Partial<Pick<Documentation, 'display'>>,
+): string {
   const parts: string[] = []
   if (documentation.text !== '') parts.push(documentation.text)
   for (const [tag, heading] of sections) {
@@ -21,6 +25,8 @@ export function documentationMarkdown(documentation: Pick<Documentation, 'text' 
   }
   const example = documentation.tags.find((each) => each.tag === 'example')
   if (example !== undefined) parts.push(codeBlock(example.text))
+  const method = methodOf(documentation.display ?? '')
+  if (method !== undefined) parts.push(`[${method} in the catalogue of methods](${methodAddress(method)})`)
   return parts.join('\n\n')
 }
 
@@ -44,4 +50,12 @@ function textOfTag({ tag, text }: Documentation['tags'][number]): string {
 function codeBlock(text: string): string {
   const fence = text.includes('```') ? '````' : '```'
   return `${fence}cell\n${text}\n${fence}`
+}
+
+const subjects: ReadonlySet<string> = new Set(methodSubjects)
+
+/** The kernel's method that a display line is of: `rotor.hover(options: ...): Hover`. */
+export function methodOf(display: string): string | undefined {
+  const [, subject = '', name = ''] = /^(\w+)\.(\w+)[<(]/.exec(display) ?? []
+  return subjects.has(subject) ? `${subject}.${name}` : undefined
 }

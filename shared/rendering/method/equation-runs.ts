@@ -10,7 +10,7 @@ export interface Run {
 
 /** Words that join pieces of mathematics, and the comma. */
 const joint =
-  /^(?:, (?:(?:and|at|by|for|from|if|or|so|then|where|with) )?|: | (?:above|and|as|at|below|by|for|from|if|in|is|of|or|over|so|take|takes|than|through|times|to|under|where|which|with|without)(?: (?:the|a))?(?= )\s)/
+  /^(?:, (?:(?:and|at|by|for|from|if|or|so|then|where|with) )?|: | (?:above|and|as|at|below|by|for|from|if|in|is|of|or|over|so|take|takes|than|through|times|to|under|where|which|with|without)(?: (?:the|a))?(?:\s|$))/
 
 /** The runs of a text in order; together they are the text. */
 export function runsOf(text: string): readonly Run[] {

@@ -29,7 +29,7 @@ function renderForm(document: Document, name: string, form: MethodForm, below: H
   const facts: readonly (readonly [title: string, text: string])[] = [
     ['Method', form.method],
     ['Valid for', form.validity],
-    ['Refuses', form.throws.join('; ').replace(/^InvalidInput for /, '')],
+    ['Refuses', form.throws.join('; ').replace(/^InvalidInput (?:for )?/, '')],
     ['Source', form.source],
   ]
   return element(

@@ -29,7 +29,7 @@ export function renderCell(
       'aria-label': `Cell ${cell.number}`,
     },
     renderNumber(document, cell),
-    renderReference(document, cell),
+    renderReference(document, cell, context),
     renderCalculation(document, cell, context),
     renderResult(document, cell, context),
     renderFigures(document, cell),

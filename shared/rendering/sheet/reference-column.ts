@@ -1,30 +1,61 @@
 /** The Reference column: what the numbers rest on. */
 import type { AssumptionRecord, CellResult, ResultNumber } from '../../contracts/index.js'
+import { methodAddress } from '../../contracts/method-address.js'
 import { element } from '../dom.js'
+import { usedMethods } from '../method/used-methods.js'
 import { chooseUnit, formatQuantity, humaniseName, numberOf, typesetNodes } from '../quantity/index.js'
-import type { CellView } from '../view.js'
+import type { CellView, SheetContext } from '../view.js'
+import { aloneContext } from './context.js'
 
 /** More assumptions than this fold to their count. */
 const shownAssumptions = 10
+/** And more methods than this. */
+const shownMethods = 6
 
-export function renderReference(document: Document, cell: CellView): HTMLElement {
+export function renderReference(
+  document: Document,
+  cell: CellView,
+  context: SheetContext = aloneContext(cell),
+): HTMLElement {
   const column = element(document, 'div', { class: 'reference' })
+  const used = methods(document, cell, context)
+  if (used !== null) column.append(used)
   const result = cell.result
   if (result === undefined) return column
-  for (const part of [methods(document, result), requirements(document, result), assumptions(document, result)])
+  for (const part of [requirements(document, result), assumptions(document, result)])
     if (part !== null) column.append(part)
   return column
 }
 
-function methods(document: Document, result: CellResult): HTMLElement | null {
-  const names = [...new Set(result.advisories.map((advisory) => advisory.method))]
+/** The methods of the kernel that a sizing cell calls, as its text stands. */
+export function methodsOf(cell: CellView, context: SheetContext): readonly string[] {
+  return cell.kind === 'sizing' ? usedMethods(cell.source, (name) => context.known(name) !== undefined) : []
+}
+
+/** What the cell calls itself, then what spoke up in what it called. */
+function methods(document: Document, cell: CellView, context: SheetContext): HTMLElement | null {
+  const advised = new Set((cell.result?.advisories ?? []).map((advisory) => advisory.method))
+  const names = [...new Set([...methodsOf(cell, context), ...advised])]
   if (names.length === 0) return null
-  return group(
-    document,
-    'methods',
-    names.length === 1 ? 'Method with advisory' : 'Methods with advisories',
-    names.map((name) => element(document, 'li', {}, element(document, 'span', { class: 'tag' }, name))),
+  const items = names.map((name) =>
+    element(
+      document,
+      'li',
+      {},
+      methodTag(document, name),
+      advised.has(name) ? element(document, 'span', { class: 'origin' }, 'with advisory') : null,
+    ),
   )
+  const folded = names.length > shownMethods
+  const title = folded ? `${names.length} methods` : names.length === 1 ? 'Method' : 'Methods'
+  return group(document, 'methods', title, items, folded)
+}
+
+/** A method with its place in the catalogue; a name of another form is one that only the author knows. */
+function methodTag(document: Document, name: string): HTMLElement {
+  return /^[a-z]\w*(?:\.\w+)?$/i.test(name)
+    ? element(document, 'a', { class: 'tag', href: methodAddress(name) }, name)
+    : element(document, 'span', { class: 'tag' }, name)
 }
 
 function requirements(document: Document, result: CellResult): HTMLElement | null {

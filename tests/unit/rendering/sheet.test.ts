@@ -7,6 +7,7 @@ import {
   renderReference,
   renderResult,
   renderSheet,
+  type SheetContext,
   sheetContext,
 } from '../../../shared/rendering/index.js'
 import { powerCurve } from './figures.js'
@@ -323,8 +324,26 @@ describe('renderReference', () => {
       requirements: [{ name: 'R1', actual: 1, atLeast: 0, margin: 1, met: true, source: 'brief of the board' }],
     })
     const made = renderReference(document, cellView('a', { result }))
-    expect(plainText(made.querySelector('.methods'))).toBe('Method with advisoryrotor.hover')
+    expect(plainText(made.querySelector('.methods'))).toBe('Methodrotor.hoverwith advisory')
     expect(plainText(made.querySelector('.required'))).toBe('RequirementR1 brief of the board')
+  })
+
+  it('renderReference(document, cell, context) leads to each method that the cell calls, but not to what the sheet declares', () => {
+    const cell = cellView('a', { source: 'const day = air.standard(0)\nconst m = mass.wing({})' })
+    const own: SheetContext = {
+      numberOf: () => undefined,
+      known: (name) =>
+        name === 'mass' ? { value: number('mass', 1, 'kg'), state: 'current', trial: false } : undefined,
+    }
+    const links = [...renderReference(document, cell, own).querySelectorAll('.methods a')]
+    expect(links.map((link) => link.getAttribute('href'))).toEqual(['/methods#air.standard'])
+  })
+
+  it('renderReference(document, cell) folds many methods to their count', () => {
+    const source = [...'abcdefg'].map((name) => `const ${name} = rotor.${name}()`).join('\n')
+    const made = renderReference(document, cellView('a', { source }))
+    expect(made.querySelector('.methods summary')?.textContent).toBe('7 methods')
+    expect(made.querySelectorAll('.methods a')).toHaveLength(7)
   })
 
   it('renderReference(document, cell) without a result is empty', () => {

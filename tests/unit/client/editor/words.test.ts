@@ -50,6 +50,15 @@ describe('documentationMarkdown', () => {
     )
   })
 
+  it('documentationMarkdown leads from a method of the kernel to its place in the catalogue, and from nothing else', () => {
+    const of = (display: string) => documentationMarkdown({ display, text: 'Power.', tags: [] })
+    expect(of('rotor.hover(options: HoverByMeritOptions): Hover')).toBe(
+      'Power.\n\n[rotor.hover in the catalogue of methods](/methods#rotor.hover)',
+    )
+    for (const display of ['const rotor: number', 'rotor.hover', 'my.hover(a: number): number'])
+      expect(of(display)).toBe('Power.')
+  })
+
   it('fullMarkdown puts the name with its type first, in code', () => {
     expect(fullMarkdown({ display: 'const x: number', text: '', tags: [] })).toBe('```cell\nconst x: number\n```')
   })
