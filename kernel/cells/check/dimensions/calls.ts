@@ -1,6 +1,6 @@
 /** Calls: of functions of the kernel, of the cells, of the language. */
 import type ts from 'typescript'
-import { construct } from './classes.js'
+import { construct, constructorOf } from './classes.js'
 import type { Given } from './given.js'
 import type { Inference } from './inference.js'
 import { callLibrary, callMember } from './language.js'
@@ -11,6 +11,7 @@ import { saidWrong, spoken } from './messages.js'
 import { signatureOf } from './overloads.js'
 import type { Scope } from './scope.js'
 import {
+  type ClassShape,
   type ClosureShape,
   firstUnknown,
   joinAll,
@@ -29,14 +30,19 @@ export function inferCall(inference: Inference, node: CallNode, scope: Scope): S
   const callee = unwrapped(inference, node.expression)
   if (t.isPropertyAccessExpression(callee)) {
     const receiver = inference.expression(callee.expression, scope)
+    const self = callee.expression.kind === t.SyntaxKind.SuperKeyword ? scope.self?.shape : receiver
     const args = argumentsOf(inference, node, scope)
     const method = { call: node, receiver: callee.expression, name: callee.name.text, args, scope }
     if (receiver.kind === 'list') return listMethod(inference, receiver, method)
     if (receiver.kind === 'number') return numberMethod(callee.name.text)
     const member = inference.property(receiver, callee.name.text, callee)
-    if (member.kind === 'closure' && receiver.kind === 'record' && !t.isArrowFunction(member.node))
-      return dispatch(inference, node, { ...member, self: { shape: receiver } }, args, scope)
+    if (member.kind === 'closure' && self?.kind === 'record' && !t.isArrowFunction(member.node))
+      return dispatch(inference, node, { ...member, self: { ...member.self, shape: self } }, args, scope)
     return dispatch(inference, node, member, args, scope)
+  }
+  if (callee.kind === t.SyntaxKind.SuperKeyword) {
+    scope.self?.startParent?.(argumentsOf(inference, node, scope).map((given) => given.shape))
+    return other
   }
   const shape = inference.expression(callee, scope)
   return dispatch(inference, node, shape, argumentsOf(inference, node, scope), scope)
@@ -66,13 +72,7 @@ function argumentsOf(inference: Inference, node: CallNode, scope: Scope): readon
 
 function dispatch(inference: Inference, node: CallNode, shape: Shape, args: readonly Given[], scope: Scope): Shape {
   if (shape.kind === 'closure') return applyFunction(inference, spoken(node.expression), shape, args, node)
-  if (shape.kind === 'class')
-    return construct(
-      inference,
-      shape,
-      args.map((given) => given.shape),
-      node,
-    )
+  if (shape.kind === 'class') return make(inference, node, shape, args)
   if (shape.kind === 'builtin') return callMember(inference, node, shape, args, scope)
   if (shape.kind !== 'typed') return firstUnknown(shape)
   const library = libraryName(shape.type)
@@ -80,6 +80,15 @@ function dispatch(inference: Inference, node: CallNode, shape: Shape, args: read
     (library === undefined ? undefined : callLibrary(inference, library, args)) ??
     callDeclared(inference, node, shape, args)
   )
+}
+
+/** `new Part(...)`: arguments are held against what the constructor says of them. */
+function make(inference: Inference, node: CallNode, shape: ClassShape, args: readonly Given[]): Shape {
+  const made = constructorOf(inference, shape)
+  const closure = { kind: 'closure', node: made, scope: shape.scope } as ClosureShape
+  const name = `new ${spoken(node.expression)}`
+  const shapes = made === undefined ? args.map(({ shape }) => shape) : checkedArguments(inference, name, closure, args)
+  return construct(inference, shape, shapes, node)
 }
 
 /** A result declared by a name whose own declaration is not read here: a figure, which is no number that lacks a dimension. */

@@ -1,6 +1,7 @@
 /** Dimensions of expressions. */
 import type ts from 'typescript'
 import { binary } from './binary.js'
+import { declareClass } from './classes.js'
 import { defineFunction } from './functions.js'
 import type { Inference } from './inference.js'
 import { arrayLiteral, objectLiteral } from './literals.js'
@@ -64,6 +65,8 @@ function infer(inference: Inference, node: ts.Expression, scope: Scope): Shape {
   if (t.isConditionalExpression(node)) return conditional(inference, node, scope)
   if (t.isPrefixUnaryExpression(node) || t.isPostfixUnaryExpression(node)) return unary(inference, node, scope)
   if (node.kind === t.SyntaxKind.ThisKeyword) return scope.self?.shape ?? unknown
+  if (node.kind === t.SyntaxKind.SuperKeyword) return scope.self?.parent ?? unknown
+  if (t.isClassExpression(node)) return declareClass(inference, node, scope)
   if (t.isAsExpression(node) || t.isTypeAssertionExpression(node)) return assertion(inference, node, scope)
   if (t.isSatisfiesExpression(node)) return satisfies(inference, node, scope)
   return anythingElse(inference, node, scope)

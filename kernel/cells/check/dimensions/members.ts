@@ -21,6 +21,7 @@ export function readProperty(inference: Inference, shape: Shape, name: string, n
     return shape.fields.get(name) ?? shape.rest ?? unknownBecause(`nothing says what the field ${name} is`)
   if (name === 'length' && (shape.kind === 'list' || shape.kind === 'other')) return pure()
   if (name === 'size' && shape.kind === 'list' && shape.as !== undefined) return pure()
+  if (shape.kind === 'class') return inference.property(shape.statics.shape, name)
   if (shape.kind === 'typed') return readMember(inference, shape, name, node)
   return shape.kind === 'unknown' ? shape : unknown
 }

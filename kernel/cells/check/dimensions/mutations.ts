@@ -97,7 +97,9 @@ export class Mutations {
       for (const target of this.#targets(next)) {
         const root = this.#root(target)
         const symbol = root === undefined ? undefined : this.#symbol(root)
-        if (root !== undefined && symbol !== undefined) yield [root, symbol]
+        // Static members of a class are kept with the class, whoever changes them.
+        const isClass = symbol !== undefined && (symbol.flags & this.#typescript.SymbolFlags.Class) !== 0
+        if (root !== undefined && symbol !== undefined && !isClass) yield [root, symbol]
       }
     }
   }

@@ -110,6 +110,13 @@ function changeField(
     const before = owner.fields.get(name)
     fields.set(name, before === undefined ? value : join(before, value))
     inference.assign(target.expression, { kind: 'record', fields }, scope)
+  } else if (owner.kind === 'class' && owner.statics.shape.kind === 'record') {
+    const fields = new Map(owner.statics.shape.fields)
+    const before = fields.get(name)
+    owner.statics.shape = {
+      kind: 'record',
+      fields: fields.set(name, before === undefined ? value : join(before, value)),
+    }
   } else if (owner.kind === 'typed') {
     const type = inference.checker.getTypeAtLocation(target)
     matchDeclared(inference, { node: target, shape: value }, type, target.getText())

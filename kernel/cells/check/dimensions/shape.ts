@@ -17,6 +17,10 @@ export type FunctionNode =
 /** What `this` means in a method; its fields may change while it runs. */
 export interface Self {
   shape: Shape
+  /** What `super` means: the instance as the class above leaves it. */
+  parent?: Shape | undefined
+  /** What `super(...)` does. */
+  startParent?: ((args: readonly Shape[]) => void) | undefined
 }
 
 /** What stands for the type parameters of a kernel type: `Bound<T>` of a call that was given metres. */
@@ -56,8 +60,11 @@ export interface ClosureShape {
 }
 export interface ClassShape {
   readonly kind: 'class'
-  readonly node: ts.ClassDeclaration
+  readonly node: ts.ClassLikeDeclaration
   readonly scope: Scope
+  readonly base: Shape | undefined
+  /** Static members; they may change as fields do. */
+  readonly statics: Self
 }
 /** A value that a declaration describes; looked into only as far as a cell looks into it. */
 export interface TypedShape {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { checkCell } from './notebook.js'
 import { arithmetic } from './programs/arithmetic.js'
 import { changingNames } from './programs/changing-names.js'
+import { classes } from './programs/classes.js'
 import { functions } from './programs/functions.js'
 import { kernelCalls } from './programs/kernel-calls.js'
 import { lists } from './programs/lists.js'
@@ -18,6 +19,7 @@ const subjects: Readonly<Record<string, readonly Program[]>> = {
   records,
   functions,
   'kernel calls': kernelCalls,
+  classes,
   temperatures,
 }
 

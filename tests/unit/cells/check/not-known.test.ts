@@ -19,8 +19,8 @@ describe('check(graph) says why it does not know a dimension', () => {
       'a function that calls itself gives no one dimension',
     ],
     [
-      'class P { m = 3 * u.kg }\nclass Q extends P {}\nconst a = new Q().m',
-      'a class that extends another is not followed',
+      'class Q extends Error { m = 3 * u.kg }\nconst a = new Q().m',
+      'the class that this one extends is not followed',
     ],
     ['const r: { x: number } = JSON.parse("{}")\nconst a = r.x * u.kg', 'the declaration of x gives it no dimension'],
   ])('%s', async (source, why) => {
