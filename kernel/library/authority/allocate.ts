@@ -53,25 +53,20 @@ export function buildProblem(
   }
 }
 
+/** The least peak at which thrusts hold these axes; undefined where none do. Scaled. */
+export function leastPeakAlone(problem: Problem, hold: readonly Axis[]): number | undefined {
+  if (problem.alive.length === 0) return asksNothing(problem, hold) ? 0 : undefined
+  return underLeastPeak(problem, hold)?.[problem.alive.length]
+}
+
 /** Thrusts with the least peak that hold these axes, of least sum of squares among them; undefined where none do. Scaled. */
 export function leastPeak(problem: Problem, hold: readonly Axis[]): Float64Array | undefined {
   const { alive, upper } = problem
   const count = alive.length
-  const rows = hold.map((axis) => problem.rows[axis])
-  const sums = hold.map((axis) => problem.demand[axis])
-  if (count === 0) return sums.every((sum) => Math.abs(sum) < 1e-9) ? new Float64Array(0) : undefined
-  const highest = largest(upper)
-  const found = minimise({
-    cost: lastOne(count),
-    rows: rows.map(withZero),
-    sums,
-    // A rotor whose limit is the highest is held by the limit of the peak.
-    upper: Float64Array.from({ length: count + 1 }, (_, at) =>
-      at === count ? highest : (upper[at] as number) < highest ? (upper[at] as number) : Number.POSITIVE_INFINITY,
-    ),
-    lastIsPeak: true,
-  })
+  if (count === 0) return asksNothing(problem, hold) ? new Float64Array(0) : undefined
+  const found = underLeastPeak(problem, hold)
   if (found === undefined) return undefined
+  const rows = hold.map((axis) => problem.rows[axis])
   const peak = found[count] as number
   const thrusts = found.slice(0, count)
   const under = upper.map((limit) => Math.min(limit, peak + 2 * precision * Math.max(1, peak)))
@@ -80,9 +75,31 @@ export function leastPeak(problem: Problem, hold: readonly Axis[]): Float64Array
   correct(
     thrusts,
     independent,
-    independent.map((row) => sums[rows.indexOf(row)] as number),
+    independent.map((row) => problem.demand[hold[rows.indexOf(row)] as Axis]),
   )
   return thrusts
+}
+
+/** Some thrusts with the least peak, and behind them the peak. */
+function underLeastPeak(problem: Problem, hold: readonly Axis[]): Float64Array | undefined {
+  const { alive, upper } = problem
+  const count = alive.length
+  const highest = largest(upper)
+  return minimise({
+    cost: lastOne(count),
+    rows: hold.map((axis) => withZero(problem.rows[axis])),
+    sums: hold.map((axis) => problem.demand[axis]),
+    // A rotor whose limit is the highest is held by the limit of the peak.
+    upper: Float64Array.from({ length: count + 1 }, (_, at) =>
+      at === count ? highest : (upper[at] as number) < highest ? (upper[at] as number) : Number.POSITIVE_INFINITY,
+    ),
+    lastIsPeak: true,
+  })
+}
+
+/** What no rotor at all can hold. */
+function asksNothing({ demand }: Problem, hold: readonly Axis[]): boolean {
+  return hold.every((axis) => Math.abs(demand[axis]) < 1e-9)
 }
 
 /** Greatest of one axis' force or moment with others exactly held; undefined where the others cannot be. Scaled. */

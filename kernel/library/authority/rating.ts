@@ -3,7 +3,7 @@ import { requireRepresentable, requireWithin } from '../check.js'
 import { checkOptions } from '../errors.js'
 import { requireChoice } from '../outside.js'
 import type { Ratio } from '../quantity.js'
-import { buildProblem, leastPeak } from './allocate.js'
+import { buildProblem, leastPeakAlone } from './allocate.js'
 import { isInside } from './authority-index.js'
 import type { Axis } from './axes.js'
 import {
@@ -167,8 +167,8 @@ function peakWith(
 ): number | undefined {
   const demand = axis === undefined ? hover.demand : { ...hover.demand, [axis]: hover.demand[axis] + moment }
   const problem = buildProblem(hover.rows, limits, gone, hover.weight, demand)
-  const thrusts = leastPeak(problem, hover.hold)
-  return thrusts === undefined ? undefined : (Math.max(0, ...thrusts) * problem.unit) / hover.weight
+  const peak = leastPeakAlone(problem, hover.hold)
+  return peak === undefined ? undefined : (peak * problem.unit) / hover.weight
 }
 
 /** Which single axis stands in the way of trim; all of attitude where it is more than one. */
@@ -177,7 +177,7 @@ function notHeld(hover: Hover, gone: ReadonlySet<number>, limits: Float64Array):
   for (const axis of ['yaw', 'pitch', 'roll'] as const)
     if (
       hover.hold.includes(axis) &&
-      leastPeak(
+      leastPeakAlone(
         problem,
         hover.hold.filter((one) => one !== axis),
       ) !== undefined

@@ -57,14 +57,11 @@ export interface Nearest {
  * over chords is convex from chord to chord: one search inside another finds it.
  */
 export function nearestTo(disk: Disk, obstacle: Pick<Obstacle, 'distance'>): Nearest {
-  const { radius } = disk
-  const at = (p: number, q: number): number => {
-    const { x, y, z } = pointOn(disk, p, q)
-    return obstacle.distance(x, y, z)
-  }
+  const { middle, radius, along, across } = disk
   const chord = (p: number) => {
     const half = Math.sqrt(Math.max(0, radius * radius - p * p))
-    return leastOf((q) => at(p, q), -half, half)
+    const [x, y, z] = [middle[0] + p * along[0], middle[1] + p * along[1], middle[2] + p * along[2]]
+    return leastOf((q) => obstacle.distance(x + q * across[0], y + q * across[1], z + q * across[2]), -half, half)
   }
   const { x: p, value } = leastOf((one) => chord(one).value, -radius, radius)
   return { distance: value, at: pointOn(disk, p, chord(p).x) }
@@ -73,8 +70,10 @@ export function nearestTo(disk: Disk, obstacle: Pick<Obstacle, 'distance'>): Nea
 /** Least of a convex function between two ends, the ends included. */
 function leastOf(f: (x: number) => number, low: number, high: number): { readonly x: number; readonly value: number } {
   const inside = brentMinimum(f, low, high, 1e-7, undefined, 50)
-  const ends = [low, high].map((x) => ({ x, value: f(x) }))
-  return ends.reduce((best, one) => (one.value < best.value ? one : best), { x: inside.x, value: inside.value })
+  const atLow = f(low)
+  const atHigh = f(high)
+  if (atLow < inside.value && atLow <= atHigh) return { x: low, value: atLow }
+  return atHigh < inside.value ? { x: high, value: atHigh } : inside
 }
 
 /** By its distances along the two unit vectors in the disk's plane. */
