@@ -22,7 +22,7 @@ export function summaries(links: readonly ChainLink[]): RevisionList {
 export function markOf({ revisions }: RevisionList): RevisionMark | undefined {
   const latest = revisions.at(-1)
   if (latest === undefined) return undefined
-  const { issued: _, purpose: __, unsettled: ___, ...mark } = latest
+  const { purpose: _, unsettled: __, ...mark } = latest
   return mark
 }
 

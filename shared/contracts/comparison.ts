@@ -91,6 +91,35 @@ export type FigureChange = z.infer<typeof FigureChange>
 export const ComparedName = z.union([RevisionName, z.literal('live')])
 export type ComparedName = z.infer<typeof ComparedName>
 
+/** A side as the script of the comparison needs it to compute the waterfall. */
+export const WaterfallSource = z.strictObject({
+  label: z.string(),
+  /** Sizing cells in page order. */
+  cells: z.array(z.strictObject({ id: CellId, source: z.string() })),
+  /** Numbers in the margin by cell. */
+  numbers: z.record(z.string(), z.string()),
+  /** Numbers that another kernel than the one at hand computed, SI by name. */
+  kept: z.record(z.string(), z.number()),
+})
+export type WaterfallSource = z.infer<typeof WaterfallSource>
+
+/** What the page of a comparison carries for its script, as PageData. */
+export const ComparePageData = z.strictObject({
+  from: WaterfallSource,
+  to: WaterfallSource,
+  /** Results that both sides have, those that changed first. */
+  results: z.array(
+    z.strictObject({
+      name: z.string(),
+      label: z.string().optional(),
+      dimension: z.string().nullable(),
+      unit: z.string().optional(),
+      changed: z.boolean(),
+    }),
+  ),
+})
+export type ComparePageData = z.infer<typeof ComparePageData>
+
 /** GET /api/notebooks/:id/compare?from=A&to=live -> RevisionComparison */
 export const RevisionComparison = z.strictObject({
   from: z.string(),

@@ -191,6 +191,7 @@ export type RevisionList = z.infer<typeof RevisionList>
 /** What the title block says of the latest revision; absent from a notebook that has none. */
 export const RevisionMark = RevisionSummary.pick({
   name: true,
+  issued: true,
   fingerprint: true,
   textFingerprint: true,
   kernelHash: true,

@@ -18,5 +18,6 @@ export {
   typesetUnitText,
 } from './quantity/index.js'
 export * from './register/index.js'
+export * from './revisions/index.js'
 export * from './sheet/index.js'
 export * from './view.js'

@@ -1,5 +1,6 @@
 /** What the renderer is given: plain data gathered by the page, the server, an export or the command. */
 import type { CellId, CellKind, CellResult, Finding, Formula, NamedValue, TitleBlock } from '../contracts/index.js'
+import type { RevisionStanding } from './revisions/standing.js'
 
 /** States in words, never by colour alone. `not computed here`: results came with an import and were not evaluated. */
 export type CellState = 'current' | 'out of date' | 'computing' | 'failed' | 'held back' | 'not computed'
@@ -27,6 +28,8 @@ export interface SheetView {
   readonly title: string
   readonly titleBlock: TitleBlock
   readonly cells: readonly CellView[]
+  /** How it stands to the latest revision; absent where none was issued. */
+  readonly revision?: RevisionStanding
   /** `1 of 6`; `1 of 1` when absent. */
   readonly sheet?: string
 }

@@ -1,6 +1,7 @@
 /** The title block of a calculation sheet, with the caution in one line. */
 import { cautionLine } from '../../contracts/index.js'
 import { element } from '../dom.js'
+import { renderRecord } from '../revisions/record-line.js'
 import type { SheetView } from '../view.js'
 
 /** What an empty field says; a field that may wait for a person says so. */
@@ -28,7 +29,9 @@ export function renderTitleBlock(document: Document, view: SheetView): HTMLEleme
       document,
       'dl',
       { class: 'title-fields' },
-      fields.map(([key, name, value, empty]) => field(document, key, name, value, empty)),
+      fields.map(([key, name, value, empty]) =>
+        field(document, key, name, value, empty, renderRecord(document, key, view.revision)),
+      ),
     ),
   )
 }
@@ -45,14 +48,24 @@ function renderSubject(document: Document, view: SheetView): HTMLElement {
   )
 }
 
-function field(document: Document, key: string, name: string, value: string | undefined, empty: string): HTMLElement {
+/** Words that were typed stand first; what the records of revisions say stands below and cannot be typed. */
+function field(
+  document: Document,
+  key: string,
+  name: string,
+  value: string | undefined,
+  empty: string,
+  record: HTMLElement | null,
+): HTMLElement {
   const missing = value === undefined || value.trim() === ''
+  const words = record === null ? empty : ''
   return element(
     document,
     'div',
     { class: 'field', 'data-field': key },
     element(document, 'dt', { class: 'field-name' }, name),
-    element(document, 'dd', { class: missing ? 'missing' : null }, missing ? empty : value),
+    element(document, 'dd', { class: missing ? 'missing' : null }, missing ? words : value),
+    record,
   )
 }
 
