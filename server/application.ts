@@ -29,8 +29,10 @@ import {
   notebookRoutes,
   pageRoutes,
   resultRoutes,
+  revisionRoutes,
 } from './routes/index.js'
 import { frameBytes } from './routes/live-route.js'
+import { Revisions } from './revisions/index.js'
 import { checkArrival, commonHeaders, dataPolicy } from './security/index.js'
 import type { ShippedNotebooks } from './shipped.js'
 import type { Store } from './store/index.js'
@@ -66,6 +68,7 @@ export async function buildApplication(options: ApplicationOptions): Promise<App
   const shelf = new ResultShelf(store, kernel)
   const background = new Background({ documents, shelf, kernel, log })
   const notebooks = new Notebooks({ store, documents, shelf, background, shipped: options.shipped })
+  const revisions = new Revisions({ store, documents, shelf, kernel, clock })
   const build = await readClientBuild(options.clientFolder)
   const methods = await readCatalogue(options.kernelFolder)
 
@@ -124,11 +127,12 @@ export async function buildApplication(options: ApplicationOptions): Promise<App
   })
   await app.register(fastifyWebsocket, { options: { maxPayload: frameBytes, perMessageDeflate: false } })
 
-  const parts = { notebooks, documents, shelf, kernel, build, methods, clock, log }
+  const parts = { notebooks, documents, shelf, revisions, kernel, build, methods, clock, log }
   await app.register(async (inner) => {
     const routes: App = inner.withTypeProvider<ZodTypeProvider>()
     notebookRoutes(routes, parts)
     resultRoutes(routes, parts)
+    revisionRoutes(routes, parts)
     liveRoute(routes, parts)
     pageRoutes(routes, parts)
     methodRoutes(routes, parts)

@@ -1,5 +1,6 @@
 /** The sheet, drawn on the server from stored results by the same renderer as in the browser: readable before any script runs. */
 import { parseHTML } from 'linkedom'
+import { freezeText, textFingerprint } from '../../kernel/cells/revision/index.js'
 import {
   type CellId,
   type CellResult,
@@ -7,12 +8,14 @@ import {
   marginNumbers,
   type Notebook,
   type PageData,
+  type RevisionMark,
 } from '../../shared/contracts/index.js'
 import {
   type CellState,
   type CellView,
   numberedResult,
   renderSheetAround,
+  revisionStanding,
   type SheetView,
   sheetContext,
 } from '../../shared/rendering/index.js'
@@ -28,23 +31,28 @@ export interface NotebookPage {
   readonly shelved: Shelved
   readonly kernelHash: string
   readonly formulas: SheetFormulas
+  /** The latest, where one was issued. */
+  readonly revision?: RevisionMark | undefined
 }
 
 /** How the names of each cell are worked out, by cell. */
 type SheetFormulas = ReadonlyMap<CellId, readonly Formula[]>
 
 export function notebookPage(
-  { id, notebook, shelved, kernelHash, formulas }: NotebookPage,
+  { id, notebook, shelved, kernelHash, formulas, revision }: NotebookPage,
   build: ClientBuild,
   cells: CellMarkup,
 ): string {
-  const sheet = sheetMarkup(sheetView(id, notebook, shelved, formulas), cells)
+  const view = sheetView(id, notebook, shelved, formulas)
+  const standing = revision && revisionStanding(revision, textFingerprint(freezeText(notebook)), kernelHash)
+  const sheet = sheetMarkup(standing === undefined ? view : { ...view, revision: standing }, cells)
   const data: PageData = {
     id,
     notebook,
     results: [...shelved.current],
     outOfDate: [...shelved.outOfDate],
     kernelHash,
+    ...(revision === undefined ? {} : { revision }),
   }
   const body = html`${waysWithoutScript}<div id="app">${new Html(sheet)}</div>
 <script type="application/json" id="page-data">${jsonForScript(data)}</script>`

@@ -1,4 +1,7 @@
-/** Revisions: issued, signed, verified, read. */
-export { readChain } from './chain.js'
-export { Revisions } from './revisions.js'
-export { markOf, summaries } from './summaries.js'
+/** Revisions: issued, signed, verified, read, compared. */
+export { type ChainLink, readChain } from './chain.js'
+export { compareNamed, type Sides, sidesOf } from './compare-named.js'
+export { beginFrom, revisionFile } from './outputs.js'
+export { type ReadRevision, Revisions } from './revisions.js'
+export { samePerson } from './signing.js'
+export { summaries } from './summaries.js'

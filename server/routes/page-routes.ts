@@ -13,7 +13,7 @@ const asText = (text: unknown) => String(text)
 const SeeOther = { 303: z.null() }
 
 export function pageRoutes(app: App, parts: RouteParts): void {
-  const { notebooks, shelf, build, kernel } = parts
+  const { notebooks, shelf, revisions, build, kernel } = parts
   const pages = new PageCache()
   const cells = new CellMarkup()
 
@@ -47,8 +47,9 @@ export function pageRoutes(app: App, parts: RouteParts): void {
       const shelved = await shelf.read(document)
       const { content, notebook } = document
       const formulas = (await kernel.formulas?.(sizingCells(document))) ?? new Map()
-      const page = pages.get(content, shelved, () =>
-        notebookPage({ id, notebook, shelved, kernelHash: kernel.hash, formulas }, build, cells),
+      const revision = await revisions.mark(id)
+      const page = pages.get(content, shelved, revision, () =>
+        notebookPage({ id, notebook, shelved, kernelHash: kernel.hash, formulas, revision }, build, cells),
       )
       return reply
         .type('text/html; charset=utf-8')

@@ -16,6 +16,7 @@ import type { Log } from '../log.js'
 import type { Notebooks } from '../notebooks.js'
 import type { ClientBuild } from '../pages/index.js'
 import type { ResultShelf } from '../results/index.js'
+import type { Revisions } from '../revisions/index.js'
 
 export type App = FastifyInstance<
   RawServerDefault,
@@ -29,6 +30,7 @@ export interface RouteParts {
   readonly notebooks: Notebooks
   readonly documents: LiveDocuments
   readonly shelf: ResultShelf
+  readonly revisions: Revisions
   readonly kernel: ServerKernel
   readonly build: ClientBuild
   /** The catalogue of methods; empty where the kernel was built without one. */

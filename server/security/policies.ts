@@ -11,7 +11,7 @@ const nothing = { 'default-src': "'none'", 'base-uri': "'none'", 'frame-ancestor
  * The sheet. `wasm-unsafe-eval` compiles esbuild; inline styles are what the code editor and the figures need; workers from
  * Blob addresses are the editor's.
  */
-export const sheetPolicy = join({
+const sheetDirectives = {
   ...nothing,
   'script-src': "'self' 'wasm-unsafe-eval'",
   'style-src': "'self' 'unsafe-inline'",
@@ -21,6 +21,20 @@ export const sheetPolicy = join({
   'worker-src': "'self' blob:",
   'frame-src': "'self'",
   'form-action': "'none'",
+}
+
+export const sheetPolicy = join(sheetDirectives)
+
+/** A comparison: it computes like the sheet, and has a form that leads to another. */
+export const comparePolicy = join({ ...sheetDirectives, 'form-action': "'self'" })
+
+/** A revision to read: no script at all, inline styles of the figures, and a form that posts to this server. */
+export const readingPolicy = join({
+  ...nothing,
+  'style-src': "'self' 'unsafe-inline'",
+  'font-src': "'self' data:",
+  'img-src': "'self' data: blob:",
+  'form-action': "'self'",
 })
 
 /** List, cautions and refusals: readable without any script; their forms post to this server. */

@@ -3,8 +3,8 @@ import type { RevisionMark, SignatureRole, SignatureSummary } from '../../contra
 
 export interface RevisionStanding {
   readonly mark: RevisionMark
-  /** The text, or only the kernel that computes it, is another one than was issued; or the revision is not what was written. */
-  readonly state: 'as issued' | 'changed since' | 'other kernel' | 'altered'
+  /** It is the revision itself that is shown; or the text, or only the kernel that computes it, is another one than was issued; or the revision is not what was written. */
+  readonly state: 'this one' | 'as issued' | 'changed since' | 'other kernel' | 'altered'
 }
 
 /** `textFingerprint` is of the text shown, `kernelHash` of the kernel at hand. */
@@ -15,9 +15,10 @@ export function revisionStanding(mark: RevisionMark, textFingerprint: string, ke
 }
 
 /** As it is printed: eight characters tell revisions of one notebook apart. */
-export const shortFingerprint = (fingerprint: string) => fingerprint.slice(0, 8)
+export const shortFingerprint = (fingerprint: string) => `${fingerprint.slice(0, 4)} ${fingerprint.slice(4, 8)}`
 
 const words: Readonly<Record<RevisionStanding['state'], string>> = {
+  'this one': 'as issued',
   'as issued': 'as issued',
   'changed since': 'changed since',
   'other kernel': 'as issued, the kernel changed since',
