@@ -21,6 +21,7 @@ import { Notebooks } from './notebooks.js'
 import { readClientBuild } from './pages/index.js'
 import { refuse, troubleOf } from './refusals.js'
 import { Background, ResultShelf } from './results/index.js'
+import { Revisions } from './revisions/index.js'
 import {
   type App,
   assetRoutes,
@@ -32,7 +33,6 @@ import {
   revisionRoutes,
 } from './routes/index.js'
 import { frameBytes } from './routes/live-route.js'
-import { Revisions } from './revisions/index.js'
 import { checkArrival, commonHeaders, dataPolicy } from './security/index.js'
 import type { ShippedNotebooks } from './shipped.js'
 import type { Store } from './store/index.js'

@@ -94,10 +94,11 @@ function troublesOf(links: readonly ChainLink[]): string[] {
 
 /** One after the last, also where a record that cannot be read may have been a revision: no letter is given twice. */
 function nextName(links: readonly ChainLink[]): RevisionName {
-  const named = links.flatMap(({ record, claims }) =>
-    record?.kind === 'revision' ? [record.name] : claims === undefined ? [] : [claims],
-  )
+  const named = links.flatMap(({ record, claims = [] }) => {
+    if (record === undefined) return claims
+    return record.kind === 'revision' ? record.name : record.revision
+  })
   const unreadable = links.filter(({ record, claims }) => record === undefined && claims === undefined).length
   const last = Math.max(0, ...named.map(placeOfRevision))
-  return revisionNameAt(Math.max(last, named.length + unreadable) + 1)
+  return revisionNameAt(Math.max(last, new Set(named).size + unreadable) + 1)
 }
