@@ -1,13 +1,14 @@
 /** The attacks against the browser host, and the same attacks in a plain worker of a plain page. */
 import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { EvaluationHost } from '../../kernel/cells/program/index.js'
+import type { EvaluationHost, NumbersHost } from '../../kernel/cells/program/index.js'
 import { checkHeld } from '../isolation/attack-check.js'
 import { aimed, attacks } from '../isolation/attacks.js'
 import { type BrowserBench, prepareBrowserBench } from '../isolation/browser-bench.js'
 import { runInPlainWorker } from '../isolation/browser-control.js'
 import { type CountingServer, startCountingServer } from '../isolation/counting-server.js'
 import { describeConformance } from '../isolation/host-conformance.js'
+import { describeNumbersConformance } from '../isolation/numbers-conformance.js'
 
 let bench: BrowserBench
 let server: CountingServer
@@ -46,6 +47,15 @@ describe('createBrowserHost', () => {
   })
   afterAll(() => host.close())
   describeConformance('createBrowserHost', () => ({ host, kernelHash: bench.kernelHash }))
+})
+
+describe('createBrowserNumbersHost', () => {
+  let host: NumbersHost
+  beforeAll(async () => {
+    ;({ numbersHost: host } = await bench.open())
+  })
+  afterAll(() => host.close())
+  describeNumbersConformance('createBrowserNumbersHost', () => ({ host, kernelHash: bench.kernelHash }))
 })
 
 describe('a plain worker under the same attacks', () => {

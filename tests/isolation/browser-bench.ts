@@ -11,10 +11,13 @@ import type {
   Evaluation,
   EvaluationHost,
   EvaluationOptions,
+  NumbersHost,
+  NumbersOptions,
   Overrides,
   Program,
   Wanted,
 } from '../../kernel/cells/program/index.js'
+import type { NumbersOutcome } from '../../shared/contracts/index.js'
 import type { RemoteCall } from './browser-page.js'
 
 export interface BrowserBench {
@@ -28,7 +31,7 @@ export interface BrowserBench {
   readonly asked: readonly string[]
   forget(): void
   /** A page with a host in it. */
-  open(): Promise<{ readonly host: EvaluationHost; readonly page: Page }>
+  open(): Promise<{ readonly host: EvaluationHost; readonly numbersHost: NumbersHost; readonly page: Page }>
   close(): Promise<void>
 }
 
@@ -100,31 +103,41 @@ type Report = (call: number, kind: string, value: never) => void
 
 async function openPage(browser: Browser, origin: string, kernelHash: string) {
   const page = await browser.newPage()
-  const listeners = new Map<number, EvaluationOptions>()
+  const listeners = new Map<number, EvaluationOptions & NumbersOptions>()
   const report: Report = (call, kind, value) => {
     const options = listeners.get(call)
     if (kind === 'begin') options?.onBegin?.(value)
+    else if (kind === 'progress') options?.onProgress?.(value)
     else options?.onResult?.(value)
   }
   await page.exposeFunction('report', report)
   await page.goto(origin)
   await page.evaluate((hash) => window.bench.open(hash), kernelHash)
   let calls = 0
-  async function run(program: Program, overrides: RemoteCall['overrides'], wanted: Wanted, options: EvaluationOptions) {
+  function begin(options: EvaluationOptions & NumbersOptions) {
     calls += 1
     const call = calls
     listeners.set(call, options)
     const { signal, timeLimit } = options
     signal?.addEventListener('abort', () => void page.evaluate((number) => window.bench.stop(number), call))
-    const remote: RemoteCall = {
-      call,
-      program,
-      overrides,
-      wanted,
-      aborted: signal?.aborted === true,
-      ...(timeLimit === undefined ? {} : { timeLimit }),
-    }
+    return { call, aborted: signal?.aborted === true, ...(timeLimit === undefined ? {} : { timeLimit }) }
+  }
+  async function run(program: Program, overrides: RemoteCall['overrides'], wanted: Wanted, options: EvaluationOptions) {
+    const remote: RemoteCall = { program, overrides, wanted, ...begin(options) }
     return page.evaluate((request) => window.bench.run(request), remote)
+  }
+  const numbersHost: NumbersHost = {
+    evaluateNumbers: async (program, points, wanted, options = {}) =>
+      (await page.evaluate((request) => window.bench.numbers(request), {
+        ...begin(options),
+        program,
+        points,
+        wanted,
+      })) as readonly NumbersOutcome[],
+    close: async () => {
+      await page.evaluate(() => window.bench.close())
+      await page.close()
+    },
   }
   const host: EvaluationHost = {
     evaluate: async (program, overrides, wanted, options = {}) =>
@@ -136,5 +149,5 @@ async function openPage(browser: Browser, origin: string, kernelHash: string) {
       await page.close()
     },
   }
-  return { host, page }
+  return { host, numbersHost, page }
 }

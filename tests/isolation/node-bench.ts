@@ -4,13 +4,14 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import ts from 'typescript'
 import { bundleSandboxText } from '../../kernel/cells/evaluate/bundle.mjs'
-import { createNodeHost, type NodeHostOptions } from '../../kernel/cells/host-node/index.js'
+import { createNodeHost, createNodeNumbersHost, type NodeHostOptions } from '../../kernel/cells/host-node/index.js'
 
 export interface NodeBench {
   readonly sandboxText: string
   readonly kernelHash: string
   readonly childPath: string
   open(options?: Partial<NodeHostOptions>): ReturnType<typeof createNodeHost>
+  openNumbers(): ReturnType<typeof createNodeNumbersHost>
 }
 
 export async function prepareNodeBench(): Promise<NodeBench> {
@@ -24,5 +25,6 @@ export async function prepareNodeBench(): Promise<NodeBench> {
     kernelHash,
     childPath,
     open: (options = {}) => createNodeHost({ sandboxText, childPath, ...options }),
+    openNumbers: () => createNodeNumbersHost({ sandboxText, childPath }),
   }
 }

@@ -3,13 +3,14 @@ import { readFileSync } from 'node:fs'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Isolate } from '../../kernel/cells/evaluate/index.js'
 import { openChildIsolate } from '../../kernel/cells/host-node/child-isolate.js'
-import type { EvaluationHost } from '../../kernel/cells/program/index.js'
+import type { EvaluationHost, NumbersHost } from '../../kernel/cells/program/index.js'
 import { checkHeld } from './attack-check.js'
 import { aimed, attacks } from './attacks.js'
 import { type CountingServer, startCountingServer } from './counting-server.js'
 import { describeConformance } from './host-conformance.js'
 import { type NodeBench, prepareNodeBench } from './node-bench.js'
 import { runInPlainNode } from './node-control.js'
+import { describeNumbersConformance } from './numbers-conformance.js'
 import { programOf } from './programs.js'
 
 let bench: NodeBench
@@ -37,6 +38,15 @@ describe('createNodeHost', () => {
   })
   afterAll(() => host.close())
   describeConformance('createNodeHost', () => ({ host, kernelHash: bench.kernelHash }))
+})
+
+describe('createNodeNumbersHost', () => {
+  let host: NumbersHost
+  beforeAll(() => {
+    host = bench.openNumbers()
+  })
+  afterAll(() => host.close())
+  describeNumbersConformance('createNodeNumbersHost', () => ({ host, kernelHash: bench.kernelHash }))
 })
 
 describe('a plain Node process under the same attacks', () => {

@@ -10,6 +10,10 @@
  *     held ID BY          it does not run because BY, somewhere above it, failed
  *     end                 the run is over
  *
+ * A `NumbersMessage` is answered by one line for each of its points, and `end`:
+ *
+ *     numbers BODY        `NumbersBody` of the contracts, as JSON
+ *
  * A program message is answered by `loaded`, and a message the sandbox cannot make sense of by `fault`.
  *
  * The outside knows which cell must come next, so a line can only speak about the cell whose turn it is.
@@ -35,7 +39,18 @@ export interface RunMessage {
   readonly overrides: Overrides
 }
 
-export type MessageIn = ProgramMessage | RunMessage
+/** Many points at once, of which only numbers are wanted. */
+export interface NumbersMessage {
+  readonly type: 'numbers'
+  /** Cells to run, in evaluation order. */
+  readonly needed: readonly CellId[]
+  readonly names: readonly { readonly name: string; readonly cell: CellId }[]
+  /** Cells whose requirements are wanted. */
+  readonly requirements: readonly CellId[]
+  readonly points: readonly Overrides[]
+}
+
+export type MessageIn = ProgramMessage | RunMessage | NumbersMessage
 
 /**
  * The one entry of the sandbox. Called with a message it starts on it; called with `undefined` it goes on. `compiled` answers a
@@ -64,4 +79,7 @@ export const bounds = {
   remembered: 4_000_000,
   rememberedCells: 4000,
   message: 2000,
+  /** Points of one message, and requirements of one point. */
+  points: 64,
+  requirements: 1000,
 } as const

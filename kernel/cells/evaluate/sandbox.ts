@@ -9,6 +9,7 @@ import { Log } from './inside/console-log.js'
 import { copyValue } from './inside/crossing.js'
 import { lockDown } from './inside/lockdown.js'
 import { type FinishedCell, Memory, memoryKeys } from './inside/memory.js'
+import { numbersRun } from './inside/numbers-run.js'
 import { type CompiledCell, runCell } from './inside/run-cell.js'
 import type { MessageIn, RunMessage, Step } from './protocol.js'
 
@@ -42,8 +43,7 @@ function* run(message: RunMessage): Generator<string, string, unknown> {
     if (done !== undefined) yield `kept ${done.body}`
     else {
       yield `begin ${cell.id}`
-      const compiled = compiledCells.get(cell.code) ?? ((yield `compile ${cell.code}`) as CompiledCell)
-      rememberCompiled(cell.code, compiled)
+      const compiled = yield* compiledOf(cell)
       log = new Log()
       done = runCell(cell, compiled, readsOf(cell, finished), overrides, log)
       log = undefined
@@ -57,7 +57,10 @@ function* run(message: RunMessage): Generator<string, string, unknown> {
 }
 
 /** The names a cell reads from others, as a frozen record; typed arrays are its own copies. */
-function readsOf(cell: RunnableCell, finished: ReadonlyMap<CellId, FinishedCell>): Readonly<Record<string, unknown>> {
+function readsOf(
+  cell: RunnableCell,
+  finished: ReadonlyMap<CellId, Pick<FinishedCell, 'exports'>>,
+): Readonly<Record<string, unknown>> {
   const reads: Record<string, unknown> = {}
   for (const { name, from } of cell.reads) {
     const crossing = finished.get(from)?.exports.get(name)
@@ -67,9 +70,13 @@ function readsOf(cell: RunnableCell, finished: ReadonlyMap<CellId, FinishedCell>
   return Object.freeze(reads)
 }
 
-function rememberCompiled(code: string, compiled: CompiledCell): void {
+function* compiledOf({ code }: RunnableCell): Generator<string, CompiledCell, unknown> {
+  const known = compiledCells.get(code)
+  if (known !== undefined) return known
+  const compiled = (yield `compile ${code}`) as CompiledCell
   if (compiledCells.size > 2000) compiledCells.clear()
   compiledCells.set(code, compiled)
+  return compiled
 }
 
 let running: Generator<string, string, unknown> | undefined
@@ -82,7 +89,7 @@ export const step: Step = (message, compiled) => {
         program = read.cells
         return 'loaded'
       }
-      running = run(read)
+      running = read.type === 'numbers' ? numbersRun(read, { program, compiledOf, readsOf }) : run(read)
     }
     const line = running?.next(compiled).value
     return typeof line === 'string' ? line : 'end'

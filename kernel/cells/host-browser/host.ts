@@ -1,7 +1,7 @@
 /** Evaluation in the browser: cells run in a worker inside a frame that has no network, no storage and no parent. */
 import { limits } from '../../../shared/contracts/index.js'
-import { createEvaluationHost } from '../evaluate/index.js'
-import type { EvaluationHost } from '../program/index.js'
+import { createEvaluationHost, createNumbersHost, type Platform } from '../evaluate/index.js'
+import type { EvaluationHost, NumbersHost } from '../program/index.js'
 import { openFrameIsolate } from './frame-isolate.js'
 import { workerText } from './worker-text.js'
 
@@ -20,6 +20,15 @@ export interface BrowserHostOptions {
 
 /** A host whose isolates are workers in frames. The first one is built with the first call; `close` removes them. */
 export function createBrowserHost(options: BrowserHostOptions): EvaluationHost {
+  return createEvaluationHost(browserPlatform(options))
+}
+
+/** A numbers host on workers of its own, two when `isolates` is absent. */
+export function createBrowserNumbersHost(options: BrowserHostOptions & { readonly isolates?: number }): NumbersHost {
+  return createNumbersHost(browserPlatform(options), options.isolates ?? 2)
+}
+
+function browserPlatform(options: BrowserHostOptions): Platform {
   const { frameUrl, sandboxText, kernelHash, container = document.body, spare = true } = options
   const settings = {
     frameUrl,
@@ -27,7 +36,7 @@ export function createBrowserHost(options: BrowserHostOptions): EvaluationHost {
     workerText: workerText(sandboxText),
     megabytes: limits.evaluationMegabytes,
   }
-  return createEvaluationHost({
+  return {
     openIsolate: () => openFrameIsolate(settings),
     startTimer(milliseconds, action) {
       const timer = setTimeout(action, milliseconds)
@@ -35,5 +44,5 @@ export function createBrowserHost(options: BrowserHostOptions): EvaluationHost {
     },
     spare,
     ...(kernelHash === undefined ? {} : { kernelHash }),
-  })
+  }
 }

@@ -3,8 +3,8 @@ import { createHash } from 'node:crypto'
 import { existsSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { limits } from '../../../shared/contracts/index.js'
-import { createEvaluationHost } from '../evaluate/index.js'
-import type { EvaluationHost } from '../program/index.js'
+import { createEvaluationHost, createNumbersHost, type Platform } from '../evaluate/index.js'
+import type { EvaluationHost, NumbersHost } from '../program/index.js'
 import { openChildIsolate } from './child-isolate.js'
 
 export interface NodeHostOptions {
@@ -24,9 +24,22 @@ export interface NodeHostOptions {
  * @throws Error when the compiled child is missing, naming where it was looked for.
  */
 export function createNodeHost(options: NodeHostOptions): EvaluationHost {
+  return createEvaluationHost(nodePlatform(options))
+}
+
+/**
+ * A numbers host on child processes of its own, two when `isolates` is absent.
+ *
+ * @throws as `createNodeHost`
+ */
+export function createNodeNumbersHost(options: NodeHostOptions & { readonly isolates?: number }): NumbersHost {
+  return createNumbersHost(nodePlatform(options), options.isolates ?? 2)
+}
+
+function nodePlatform(options: NodeHostOptions): Platform {
   const { sandboxText, childPath = findChild(), megabytes = limits.evaluationMegabytes, spare = false } = options
   const childText = readFileSync(childPath, 'utf8')
-  return createEvaluationHost({
+  return {
     openIsolate: () => openChildIsolate({ sandboxText, childText, megabytes }),
     startTimer(milliseconds, action) {
       const timer = setTimeout(action, milliseconds)
@@ -34,7 +47,7 @@ export function createNodeHost(options: NodeHostOptions): EvaluationHost {
     },
     spare,
     kernelHash: createHash('sha256').update(sandboxText).digest('hex'),
-  })
+  }
 }
 
 /** Beside this file once built; in the build folder when this file runs as TypeScript (tests). */

@@ -7,20 +7,23 @@ import type { Overrides, RunnableCell } from '../../program/index.js'
 import { bounds } from '../protocol.js'
 import type { Crossing } from './crossing.js'
 
-export interface FinishedCell {
+interface Weighed {
+  readonly weight: number
+}
+
+export interface FinishedCell extends Weighed {
   /** The reply's body, ready to be sent again. */
   readonly body: string
   readonly failed: boolean
   /** What other cells may read. */
   readonly exports: ReadonlyMap<string, Crossing>
-  readonly weight: number
 }
 
-export class Memory {
-  readonly #cells = new Map<string, FinishedCell>()
+export class Memory<Finished extends Weighed = FinishedCell> {
+  readonly #cells = new Map<string, Finished>()
   #weight = 0
 
-  recall(key: string): FinishedCell | undefined {
+  recall(key: string): Finished | undefined {
     const found = this.#cells.get(key)
     if (found === undefined) return undefined
     this.#cells.delete(key)
@@ -28,7 +31,7 @@ export class Memory {
     return found
   }
 
-  remember(key: string, cell: FinishedCell): void {
+  remember(key: string, cell: Finished): void {
     if (cell.weight > bounds.remembered / 4) return
     this.#cells.set(key, cell)
     this.#weight += cell.weight

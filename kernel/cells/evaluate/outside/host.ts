@@ -1,16 +1,9 @@
 /** The evaluation host of any platform: a queue of calls in front of one isolate at a time. */
-import {
-  type Evaluation,
-  type EvaluationHost,
-  type EvaluationOptions,
-  type Overrides,
-  PipelineTrouble,
-  type Program,
-  type StopSignal,
-  type Wanted,
-} from '../../program/index.js'
+import type { Evaluation, EvaluationHost, EvaluationOptions, Overrides, Program, Wanted } from '../../program/index.js'
+import { checkCall } from './check-call.js'
 import { Isolates } from './isolates.js'
 import type { Platform } from './platform.js'
+import { Queue } from './queue.js'
 import { type Run, runProgram } from './run-program.js'
 
 export function createEvaluationHost(platform: Platform): EvaluationHost {
@@ -47,31 +40,4 @@ export function createEvaluationHost(platform: Platform): EvaluationHost {
       isolates.close()
     },
   }
-}
-
-function checkCall(platform: Platform, program: Program, overridesList: readonly Overrides[]): void {
-  const { kernelHash } = platform
-  if (kernelHash !== undefined && program.kernelHash !== kernelHash)
-    throw new PipelineTrouble('KERNEL_DIFFERS', { wanted: program.kernelHash, present: kernelHash })
-  for (const overrides of overridesList)
-    for (const [name, value] of Object.entries(overrides))
-      if (!Number.isFinite(value)) throw new PipelineTrouble('OVERRIDE_INVALID', { name, value: String(value) })
-}
-
-/** Runs tasks one after another. A call that is stopped while it waits does not wait on: its task, seeing the stop, runs nothing. */
-class Queue {
-  #last: Promise<unknown> = Promise.resolve()
-
-  inTurn<T>(signal: StopSignal | undefined, task: () => Promise<T>): Promise<T> {
-    const before = this.#last
-    const turn = signal === undefined ? before : Promise.race([before, aborted(signal)])
-    const outcome = turn.then(task)
-    this.#last = Promise.allSettled([before, outcome])
-    return outcome
-  }
-}
-
-function aborted(signal: StopSignal): Promise<void> {
-  if (signal.aborted) return Promise.resolve()
-  return new Promise((resolve) => signal.addEventListener('abort', () => resolve(), { once: true }))
 }
