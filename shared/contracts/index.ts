@@ -17,6 +17,7 @@ export * from './method-subjects.js'
 export * from './migrations.js'
 export * from './notebook.js'
 export * from './notebook-file.js'
+export * from './numbers-body.js'
 export {
   Advisory,
   AssumptionRecord,
