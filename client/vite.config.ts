@@ -24,7 +24,12 @@ export default defineConfig({
     chunkSizeWarningLimit: 6000,
     rolldownOptions: {
       checks: { pluginTimings: false },
-      input: { sheet: here('entries/sheet.ts'), list: here('entries/list.ts'), methods: here('entries/methods.ts') },
+      input: {
+        sheet: here('entries/sheet.ts'),
+        list: here('entries/list.ts'),
+        methods: here('entries/methods.ts'),
+        compare: here('entries/compare.ts'),
+      },
     },
   },
 })

@@ -13,6 +13,8 @@ export interface ViewSources {
   view(): SheetView
   /** Of the last reading; absent before it. */
   graph(): Graph | undefined
+  /** Made with the page, since the title block shows the latest. */
+  readonly revisions: DrawerView
   /** Opens the drawer at a view. */
   open(name: string): void
 }
@@ -24,7 +26,7 @@ export function drawerViews(sources: ViewSources): readonly DrawerView[] {
     methods.choose(method)
     sources.open(methods.name)
   })
-  return [new RegisterView({ view: sources.view, readers }), new RequirementsView(sources), methods]
+  return [new RegisterView({ view: sources.view, readers }), new RequirementsView(sources), methods, sources.revisions]
 }
 
 /** Cells that read a name: others, and its own where another declaration is made from it. */

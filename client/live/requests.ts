@@ -20,7 +20,7 @@ export class Refusal extends Error {
   }
 }
 
-const notebookPath = (id: string, rest = '') => `/api/notebooks/${encodeURIComponent(id)}${rest}`
+export const notebookPath = (id: string, rest = '') => `/api/notebooks/${encodeURIComponent(id)}${rest}`
 
 export async function eraseAtServer(sources: readonly string[]): Promise<readonly ErasedSource[]> {
   return EraseReply.parse(await request('POST', '/api/erase', { sources })).erased
@@ -56,7 +56,8 @@ export const discardNotebook = async (id: string) => request('DELETE', `/api/bin
 export const changeTitleBlock = async (id: string, change: ChangeTitleBlock) =>
   TitleBlock.parse(await request('PATCH', notebookPath(id, '/title-block'), change))
 
-async function request(method: string, path: string, body?: unknown): Promise<unknown> {
+/** The answer as parsed JSON. Throws `Refusal`. */
+export async function request(method: string, path: string, body?: unknown): Promise<unknown> {
   let response: Response
   try {
     response = await fetch(path, {

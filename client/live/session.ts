@@ -9,6 +9,7 @@ import {
   type ClientMessage,
   type Epoch,
   limits,
+  type RevisionMark,
   ServerMessage,
   type TitleBlock,
 } from '../../shared/contracts/index.js'
@@ -41,6 +42,7 @@ export interface SessionEvents {
   onSaving(state: SavingState): void
   onResults(results: readonly CellResult[]): void
   onTitleBlock(titleBlock: TitleBlock): void
+  onRevision(mark: RevisionMark): void
   onPresent(readers: number): void
 }
 
@@ -184,6 +186,9 @@ export class LiveSession {
         break
       case 'titleBlock':
         this.#events.onTitleBlock(message.titleBlock)
+        break
+      case 'revision':
+        this.#events.onRevision(message.mark)
         break
       case 'present':
         this.#events.onPresent(message.readers)

@@ -17,6 +17,7 @@ import { changeTitleBlock, postResults } from '../live/requests.js'
 import { type SavingState, savingWords } from '../live/saving-state.js'
 import { LiveSession } from '../live/session.js'
 import { type NotebookUndo, undoFor } from '../live/undo.js'
+import { PageRevisions } from '../revisions/page-revisions.js'
 import { type Announcer, createAnnouncer } from '../sheet/announcer.js'
 import type { CellSection } from '../sheet/cell-section.js'
 import { Sheet } from '../sheet/sheet.js'
@@ -50,6 +51,7 @@ export class OpenNotebook {
   readonly #fields: TitleFields | undefined
   readonly #search: Search
   readonly #drawer: Drawer
+  readonly #revisions: PageRevisions
   readonly #commands: NotebookCommands
   readonly #main: HTMLElement
   readonly #surfaceFor: (kind: CellKind) => OpenSurface
@@ -85,6 +87,7 @@ export class OpenNotebook {
       goTo: (id, caret) => this.#goTo(id, caret),
     })
     this.#computation.book.showStored(data.results, data.outOfDate)
+    this.#revisions = this.#makeRevisions()
     this.#view = this.#makeView()
     this.#commands = new NotebookCommands({
       live: () =>
@@ -133,11 +136,27 @@ export class OpenNotebook {
     const views = drawerViews({
       view: () => this.#view,
       graph: () => this.#computation.graph,
+      revisions: this.#revisions.view,
       open: (name) => this.#drawer.open(name),
     })
     return new Drawer(document, views, drawerMemory(this.#data.id, sessionStorageOf(window)), {
       onChange: (open) => this.#bar.setDrawer(open),
       focusBack: () => this.#bar.focusDrawerButton(),
+    })
+  }
+
+  #makeRevisions(): PageRevisions {
+    const { id, kernelHash, revision } = this.#data
+    return new PageRevisions({
+      id,
+      mark: revision,
+      kernelHash,
+      text: () => ({ ...this.#snapshot(), titleBlock: this.#titleBlock }),
+      view: () => this.#view,
+      saved: () => this.#allSaved(),
+      after: browserClock.after,
+      onStanding: () => this.#fields?.show(this.#titleBlock),
+      say: (sentence) => this.#announcer.say(sentence),
     })
   }
 
@@ -172,6 +191,7 @@ export class OpenNotebook {
       onSaving: (state) => this.#showSaving(state),
       onResults: (results) => this.#computation.receive(results),
       onTitleBlock: (block) => this.#fields?.show(block),
+      onRevision: (mark) => this.#revisions.take(mark),
       onPresent: (readers) => this.#bar.setReaders(readers),
     })
     window.addEventListener('online', () => this.#session?.retryNow())
@@ -282,9 +302,13 @@ export class OpenNotebook {
     ;(target ?? this.#sheet.section(this.#view.cells[0]?.id ?? ('' as CellId))?.element)?.focus({ preventScroll: true })
   }
 
-  #mayExport(): boolean {
+  #allSaved(): boolean {
     const state = this.#session?.state
-    if (state === undefined || (state.unsaved === 0 && state.refusal === undefined)) return true
+    return state === undefined || (state.unsaved === 0 && state.refusal === undefined)
+  }
+
+  #mayExport(): boolean {
+    if (this.#allSaved()) return true
     this.#announcer.tell(
       'Your last edits have not reached the server yet, and the file would lack them; try again when all edits are saved.',
     )
@@ -353,7 +377,7 @@ export class OpenNotebook {
 
   #makeView(): SheetView {
     const { id } = this.#data
-    return sheetViewOf(this.#snapshot(), {
+    const view = sheetViewOf(this.#snapshot(), {
       id,
       titleBlock: this.#titleBlock,
       isFolded: (cell) => this.#folds.isFolded(cell),
@@ -361,6 +385,7 @@ export class OpenNotebook {
       findings: (cell) => this.#computation.findings(cell),
       formulas: (cell) => this.#computation.formulas(cell),
     })
+    return { ...view, ...this.#revisions.standing }
   }
 
   /** Many changes in one turn are drawn once, and results that come one upon another once in a frame. */
@@ -389,6 +414,7 @@ export class OpenNotebook {
     }
     this.#search.refresh()
     this.#drawer.update()
+    this.#revisions.follow()
     for (const cell of view.cells) this.#sheet.section(cell.id)?.surface?.setDimensions(this.#computation.names)
     if (news !== null) this.#announcer.say(news)
     if (this.#longRun) this.#showProgress()
@@ -403,6 +429,7 @@ export class OpenNotebook {
     const safe = state.refusal === undefined && (state.connected || !state.ready)
     const words = savingWords(state)
     this.#bar.setSaving(words, safe)
+    this.#revisions.setConnected(state.connected)
     this.#sharing.setSaved(state.connected && state.unsaved === 0)
     if (!safe) this.#announcer.say(`${words[0]?.toUpperCase()}${words.slice(1)}.`)
   }

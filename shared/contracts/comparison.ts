@@ -117,6 +117,10 @@ export const ComparePageData = z.strictObject({
       changed: z.boolean(),
     }),
   ),
+  /** How the values of assumptions that changed are shown. */
+  assumptions: z.array(
+    z.strictObject({ name: z.string(), dimension: z.string().nullable(), unit: z.string().optional() }),
+  ),
 })
 export type ComparePageData = z.infer<typeof ComparePageData>
 

@@ -34,9 +34,9 @@ export function comparePage(page: ComparePage, build: ClientBuild): string {
   const address = `/notebooks/${id}/compare?from=${from}&to=${to}`
   const drawn = renderComparison(document, comparison, { pictures, picturesAt: `${address}&pictures=1` })
   const title = sides.to.content.text.title.trim() === '' ? 'Untitled' : sides.to.content.text.title
-  const body = html`<main class="compare-page">
-<header><p class="mark"><a href="/">Hoverfolio</a> <a href="/notebooks/${id}">${title}</a></p>
-<h1>${title}: ${sides.from.label} and ${sides.to.label}</h1>
+  const body = html`<nav class="bar" aria-label="Pages"><a class="mark" href="/">Hoverfolio</a> <a href="/notebooks/${id}">${title}</a> <a href="/words">Words and keys</a></nav>
+<main class="compare-page">
+<header><h1>${title}: ${sides.from.label} and ${sides.to.label}</h1>
 ${caution}
 ${choice(list, from, to)}
 <p class="compare-prints">${printsOf(list, from, to)}</p></header>
@@ -83,6 +83,10 @@ function pageData(sides: Sides, comparison: RevisionComparison, kernelHash: stri
     from: waterfallSource(sides.from, kernelHash),
     to: waterfallSource(sides.to, kernelHash),
     results: resultsOf(sides, comparison),
+    assumptions: comparison.assumptions.map(({ name, dimension, from, to }) => {
+      const unit = (to ?? from)?.unit
+      return { name, dimension, ...(unit === undefined ? {} : { unit }) }
+    }),
   }
 }
 

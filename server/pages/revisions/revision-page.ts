@@ -21,13 +21,14 @@ export async function revisionPage({ id, read, names, kernel }: RevisionPage, bu
   const { text } = record.content
   const document = newDocument()
   const formulas = await kernel.formulas?.(sizingCells(record))
-  const head = renderRevisionHead(document, { notebook: id, title: text.title, revision: summary, names })
+  const head = renderRevisionHead(document, { notebook: id, revision: summary, names })
   const sheet = renderSheet(document, viewOf(id, read, formulas))
   const entry = build.entry('sheet')
   const styles = entry.styles.length > 0 ? entry.styles : ['/style/pages.css']
-  const body = html`${new Html(head.outerHTML)}<div id="app">${new Html(sheet.outerHTML)}</div>`
-  const title = `${text.title.trim() === '' ? 'Untitled' : text.title}, revision ${record.name}`
-  return layout({ title, assets: { scripts: [], preloads: [], styles }, body })
+  const shown = text.title.trim() === '' ? 'Untitled' : text.title
+  const body = html`<nav class="bar" aria-label="Pages"><a class="mark" href="/">Hoverfolio</a> <a href="/notebooks/${id}">${shown}</a> <a href="/words">Words and keys</a></nav>
+${new Html(head.outerHTML)}<div id="app">${new Html(sheet.outerHTML)}</div>`
+  return layout({ title: `${shown}, revision ${record.name}`, assets: { scripts: [], preloads: [], styles }, body })
 }
 
 function viewOf(

@@ -5,16 +5,12 @@ import { renderSummary } from './summary.js'
 
 export interface RevisionHead {
   readonly notebook: string
-  readonly title: string
   readonly revision: RevisionSummary
   /** Names of all revisions, in the order in which they were issued. */
   readonly names: readonly string[]
 }
 
-export function renderRevisionHead(
-  document: Document,
-  { notebook, title, revision, names }: RevisionHead,
-): HTMLElement {
+export function renderRevisionHead(document: Document, { notebook, revision, names }: RevisionHead): HTMLElement {
   const here = `/notebooks/${notebook}`
   const before = names[names.indexOf(revision.name) - 1]
   const link = (href: string, words: string) => element(document, 'a', { href }, words)
@@ -22,14 +18,6 @@ export function renderRevisionHead(
     document,
     'header',
     { class: 'revision-head' },
-    element(
-      document,
-      'p',
-      { class: 'mark' },
-      link('/', 'Hoverfolio'),
-      ' ',
-      link(here, title.trim() === '' ? 'Untitled' : title),
-    ),
     element(document, 'p', { class: 'revision-title' }, `Revision ${revision.name}, read-only`),
     element(document, 'p', {}, 'What was frozen when it was issued. Nothing on this sheet changes or can be edited.'),
     renderSummary(document, revision),

@@ -18,6 +18,8 @@ export interface WaterfallNames {
   numberOf(cell: CellId): string | undefined
   /** Dimension and unit of the result, under its own name, and of assumptions. */
   shown(name: string): Shown
+  /** A reason of the pipeline with its cells called by their numbers. */
+  reason(words: string): string
 }
 
 /** A line of the table: words, and numbers in SI where there are any. */
@@ -38,7 +40,7 @@ export function waterfallLines(waterfall: Waterfall, names: WaterfallNames): rea
     const share = shares.kind === 'none' ? undefined : shares.values[index]
     return {
       words: parts.map((part) => partWords(part, names)).join('; '),
-      ...(together === undefined ? {} : { together }),
+      ...(together === undefined ? {} : { together: names.reason(together) }),
       ...(down === undefined ? {} : { forward: down }),
       ...(up === undefined ? {} : { reverse: up }),
       ...(share === undefined ? {} : { share }),
@@ -195,8 +197,8 @@ function notes(waterfall: Waterfall, names: WaterfallNames): string[] {
   const failures = [...new Set([...forward, ...reverse].flatMap((row) => row.failures))]
   const parts = without.map((part) => partWords(part, names))
   return [
-    sharesNote(waterfall),
-    ...failures.map((reason) => `In between there was no answer: ${reason}`),
+    sharesNote(waterfall, names),
+    ...failures.map((reason) => `In between there was no answer: ${names.reason(reason)}`),
     ...(parts.length === 0
       ? []
       : [`Without effect, since no way leads from there to the result: ${parts.join('; ')}.`]),
@@ -205,13 +207,13 @@ function notes(waterfall: Waterfall, names: WaterfallNames): string[] {
   ]
 }
 
-function sharesNote({ shares }: Waterfall): string {
+function sharesNote({ shares }: Waterfall, names: WaterfallNames): string {
   switch (shares.kind) {
     case 'exact':
       return 'Share: the mean effect over all orders in which the steps could be adopted (Shapley). Shares add up to the difference.'
     case 'sampled':
       return `Share: the mean effect over ${shares.orders} orders drawn by chance (seed ${shares.seed})${shares.leftOut === 0 ? '' : `; ${shares.leftOut} more were left out, because something in between could not be computed`}. Shares add up to the difference.`
     case 'none':
-      return `No shares are given: ${shares.reason}`
+      return `No shares are given: ${names.reason(shares.reason)}`
   }
 }

@@ -6,7 +6,7 @@ import { rewrite, snapshotOf, sourceOf, titleOf } from '../../../client/live/doc
 import { type Keep, type KeptWork, keepNothing } from '../../../client/live/keep.js'
 import { savingWords } from '../../../client/live/saving-state.js'
 import { type Clock, LiveSession, type Socket } from '../../../client/live/session.js'
-import { CellId, ClientMessage, type ServerMessage } from '../../../shared/contracts/index.js'
+import { CellId, ClientMessage, type Fingerprint, RevisionName, type ServerMessage } from '../../../shared/contracts/index.js'
 
 const cell = CellId.parse('a')
 
@@ -132,7 +132,14 @@ const settled = () => new Promise((resolve) => setTimeout(resolve, 0))
 
 function start(server: FakeServer, keep: Keep = keepNothing, kept: readonly KeptWork[] = []) {
   const clock = new FakeClock()
-  const seen = { doc: new Y.Doc(), words: '', readers: 0, results: 0, checked: undefined as string | undefined }
+  const seen = {
+    doc: new Y.Doc(),
+    words: '',
+    readers: 0,
+    results: 0,
+    checked: undefined as string | undefined,
+    revision: '',
+  }
   const session = new LiveSession(server.open, keep, kept, clock, {
     onDocument: (doc) => {
       seen.doc = doc
@@ -145,6 +152,9 @@ function start(server: FakeServer, keep: Keep = keepNothing, kept: readonly Kept
     },
     onTitleBlock: (block) => {
       seen.checked = block.checked
+    },
+    onRevision: (mark) => {
+      seen.revision = mark.name
     },
     onPresent: (readers) => {
       seen.readers = readers
@@ -359,9 +369,12 @@ describe('LiveSession', () => {
     server.line.deliver({ type: 'present', readers: 3 })
     server.line.deliver({ type: 'results', results: [] })
     server.line.deliver({ type: 'titleBlock', titleBlock: { checked: 'R. Marsh' } })
+    const print = '0'.repeat(64) as Fingerprint
+    const mark = { fingerprint: print, textFingerprint: print, kernelHash: 'k', issued: '', signatures: [] }
+    server.line.deliver({ type: 'revision', mark: { name: RevisionName.parse('B'), ...mark } })
     server.line.onmessage?.({ data: 'not JSON' })
     server.line.onmessage?.({ data: '{"type":"unheard of"}' })
-    expect([seen.readers, seen.checked]).toEqual([3, 'R. Marsh'])
+    expect([seen.readers, seen.checked, seen.revision]).toEqual([3, 'R. Marsh', 'B'])
     expect(seen.words).toBe('all edits saved')
   })
 })
