@@ -25,6 +25,7 @@ import { Revisions } from './revisions/index.js'
 import {
   type App,
   assetRoutes,
+  exportRoutes,
   liveRoute,
   methodRoutes,
   notebookRoutes,
@@ -136,6 +137,7 @@ export async function buildApplication(options: ApplicationOptions): Promise<App
     liveRoute(routes, parts)
     pageRoutes(routes, parts)
     methodRoutes(routes, parts)
+    exportRoutes(routes, parts)
     await assetRoutes(routes, options)
     routes.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger())
   })

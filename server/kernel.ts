@@ -12,6 +12,8 @@ export interface ServerKernel {
   readonly formulas?: (cells: readonly SizingCell[]) => Promise<ReadonlyMap<CellId, readonly Formula[]>>
   /** Names of the kernel that the cells use, which a revision records. */
   readonly methods?: (cells: readonly SizingCell[]) => Promise<readonly string[]>
+  /** Which cells read a name; absent where the register does not say where an assumption is used. */
+  readonly readers?: (cells: readonly SizingCell[]) => Promise<(name: string) => readonly CellId[]>
   /** Evaluates in isolation on this machine; absent where the server does not compute. */
   readonly compute?: (cells: readonly SizingCell[]) => Promise<readonly CellResult[]>
 }

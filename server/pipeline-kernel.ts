@@ -2,7 +2,7 @@
 import { analyse } from '../kernel/cells/analyse/index.js'
 import { formulasOf } from '../kernel/cells/formulas/index.js'
 import { fingerprints } from '../kernel/cells/order/index.js'
-import type { SizingCell } from '../kernel/cells/program/index.js'
+import { readersOf, type SizingCell } from '../kernel/cells/program/index.js'
 import { methodsOf } from '../kernel/cells/revision/index.js'
 import type { CellId, CellResult, Fingerprint } from '../shared/contracts/index.js'
 import type { ServerKernel } from './kernel.js'
@@ -24,6 +24,10 @@ export function pipelineKernel(
         fingerprints(await analyse(cells, erase, names), kernel.hash),
       ),
     methods: async (cells) => methodsOf(await analyse(cells, erase, names)),
+    readers: async (cells) => {
+      const graph = await analyse(cells, erase, names)
+      return (name) => readersOf(name, graph)
+    },
     formulas: async (cells) => formulasOf(await analyse(cells, erase, names)),
   }
 }

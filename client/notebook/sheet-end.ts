@@ -32,21 +32,38 @@ export function makeSheetEnd(document: Document, notebook: string, commands: She
     button('Open all', () => commands.foldAll(false)),
     button('Fold all', () => commands.foldAll(true)),
     button('Renumber cells', () => commands.renumber()),
-    exportLink(document, notebook, commands),
   )
-  end.append(adding('rationale', 'Add rationale'), adding('sizing', 'Add sizing'), whole)
+  end.append(
+    adding('rationale', 'Add rationale'),
+    adding('sizing', 'Add sizing'),
+    whole,
+    makeExports(document, notebook, commands),
+  )
   return end
 }
 
-/** The server gives the file, so that it is the very one it keeps, review threads and revisions included. */
-function exportLink(document: Document, notebook: string, commands: SheetEndCommands): HTMLAnchorElement {
-  const link = document.createElement('a')
-  link.href = `/api/notebooks/${encodeURIComponent(notebook)}/file`
-  link.download = ''
-  link.className = 'small-button'
-  link.textContent = 'Export file'
-  link.addEventListener('click', (event) => {
-    if (!commands.mayExport()) event.preventDefault()
-  })
-  return link
+/** What can be taken away, in words: the server gives each, as it keeps the notebook. */
+const exportsOffered: readonly (readonly [path: string, label: string, about: string])[] = [
+  ['sheet.html', 'Sheet as one file', 'Opens in any browser without a network: sheet, register, requirements, methods'],
+  ['register.csv', 'Register as a table', 'Assumptions with values, ranges, sources and where they are used (CSV)'],
+  ['compliance.csv', 'Requirements as a table', 'Actual, limit and margin of each requirement (CSV)'],
+  ['file', 'Export file', 'The notebook itself, which Import on the list of notebooks takes in again (JSON)'],
+]
+
+function makeExports(document: Document, notebook: string, commands: SheetEndCommands): HTMLElement {
+  const line = document.createElement('div')
+  line.className = 'whole exports'
+  for (const [path, label, about] of exportsOffered) {
+    const link = document.createElement('a')
+    link.href = `/api/notebooks/${encodeURIComponent(notebook)}/${path}`
+    link.download = ''
+    link.className = 'small-button'
+    link.textContent = label
+    link.title = about
+    link.addEventListener('click', (event) => {
+      if (!commands.mayExport()) event.preventDefault()
+    })
+    line.append(link)
+  }
+  return line
 }

@@ -1,10 +1,12 @@
 /**
  * Every figure on the page can be taken away as SVG, PNG or CSV. All three are made from the figure's data when asked for, so that the
- * page carries nothing for it and a file never shows another number than the sheet.
+ * page carries nothing for it and a file never shows another number than the sheet. Each carries the caution and where it comes from.
  */
-import type { Figure } from '../../shared/contracts/index.js'
+import { cautionLine, type Figure } from '../../shared/contracts/index.js'
 import { figureToCsv } from '../../shared/rendering/page.js'
 import { loadLateParts } from './browser-drawing.js'
+import { figureMark } from './figure-mark.js'
+import { withPngText } from './png-text.js'
 
 /** Points of a PNG for each point of the drawing: sharp when printed. */
 const pngScale = 3
@@ -46,13 +48,17 @@ function makeDownloads(figure: Figure, number: string, onTrouble: (sentence: str
 }
 
 async function fileOf(figure: Figure, kind: Kind): Promise<Blob> {
-  if (kind === 'CSV') return new Blob([figureToCsv(figure)], { type: 'text/csv' })
+  const mark = await figureMark(document)
+  if (kind === 'CSV') return new Blob([figureToCsv(figure, mark)], { type: 'text/csv' })
   const [{ figureToSvgText }] = await Promise.all([
     import('../../shared/rendering/figure/stand-alone.js'),
     loadLateParts(),
   ])
-  const svg = new Blob([figureToSvgText(document, figure)], { type: 'image/svg+xml' })
-  return kind === 'SVG' ? svg : toPng(svg)
+  const svg = new Blob([figureToSvgText(document, figure, { mark })], { type: 'image/svg+xml' })
+  if (kind === 'SVG') return svg
+  const png = new Uint8Array(await (await toPng(svg)).arrayBuffer())
+  const words = { Title: figure.caption, Description: mark, Warning: cautionLine, Software: 'Hoverfolio' }
+  return new Blob([withPngText(png, words)], { type: 'image/png' })
 }
 
 async function toPng(svg: Blob): Promise<Blob> {

@@ -144,6 +144,13 @@ export class Sheet {
     else old.replaceWith(question)
   }
 
+  showFingerprint(words: string): void {
+    const place = this.#main.querySelector('.title-block [data-field="fingerprint"] dd')
+    if (place === null) return
+    place.textContent = words
+    place.classList.remove('missing')
+  }
+
   #showTitle(title: string): void {
     const heading = this.title
     if (heading === null) return

@@ -8,7 +8,9 @@ import {
   marginNumbers,
   type Notebook,
   type PageData,
+  type Provenance,
   type RevisionMark,
+  shortFingerprint,
 } from '../../shared/contracts/index.js'
 import {
   type CellState,
@@ -33,19 +35,25 @@ export interface NotebookPage {
   readonly formulas: SheetFormulas
   /** The latest, where one was issued. */
   readonly revision?: RevisionMark | undefined
+  readonly provenance?: Provenance | undefined
 }
 
 /** How the names of each cell are worked out, by cell. */
 type SheetFormulas = ReadonlyMap<CellId, readonly Formula[]>
 
 export function notebookPage(
-  { id, notebook, shelved, kernelHash, formulas, revision }: NotebookPage,
+  { id, notebook, shelved, kernelHash, formulas, revision, provenance }: NotebookPage,
   build: ClientBuild,
   cells: CellMarkup,
 ): string {
   const view = sheetView(id, notebook, shelved, formulas)
   const standing = revision && revisionStanding(revision, textFingerprint(freezeText(notebook)), kernelHash)
-  const sheet = sheetMarkup(standing === undefined ? view : { ...view, revision: standing }, cells)
+  const shown: SheetView = {
+    ...view,
+    ...(standing === undefined ? {} : { revision: standing }),
+    ...(provenance === undefined ? {} : { fingerprint: shortFingerprint(provenance.fingerprint) }),
+  }
+  const sheet = sheetMarkup(shown, cells)
   const data: PageData = {
     id,
     notebook,
@@ -53,6 +61,7 @@ export function notebookPage(
     outOfDate: [...shelved.outOfDate],
     kernelHash,
     ...(revision === undefined ? {} : { revision }),
+    ...(provenance === undefined ? {} : { provenance }),
   }
   const body = html`${waysWithoutScript}<div id="app">${new Html(sheet)}</div>
 <script type="application/json" id="page-data">${jsonForScript(data)}</script>`

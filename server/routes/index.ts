@@ -1,5 +1,6 @@
 /** Every route of the server, grouped by what it serves. */
 export { type AssetParts, assetRoutes } from './asset-routes.js'
+export { exportRoutes } from './export-routes.js'
 export { liveRoute } from './live-route.js'
 export { methodRoutes } from './method-routes.js'
 export { notebookRoutes } from './notebook-routes.js'

@@ -1,6 +1,7 @@
 /** Pages, and the forms of the list page. Forms answer with a redirect to what they made. */
 import { z } from 'zod'
 import { limits, type NotebookId, RenameNotebook } from '../../shared/contracts/index.js'
+import { provenanceOf } from '../exports/index.js'
 import { CellMarkup, cautionsPage, listPage, notebookPage, PageCache, plainStyle, wordsPage } from '../pages/index.js'
 import { sizingCells } from '../results/index.js'
 import { plainPagePolicy, sheetPolicy } from '../security/index.js'
@@ -48,9 +49,15 @@ export function pageRoutes(app: App, parts: RouteParts): void {
       const { content, notebook } = document
       const formulas = (await kernel.formulas?.(sizingCells(document))) ?? new Map()
       const revision = await revisions.mark(id)
-      const page = pages.get(content, shelved, revision, () =>
-        notebookPage({ id, notebook, shelved, kernelHash: kernel.hash, formulas, revision }, build, cells),
-      )
+      const frozen = await revisions.live(id)
+      const page = pages.get(content, shelved, revision, () => {
+        const provenance = provenanceOf(frozen, notebook.titleBlock, revision)
+        return notebookPage(
+          { id, notebook, shelved, kernelHash: kernel.hash, formulas, revision, provenance },
+          build,
+          cells,
+        )
+      })
       return reply
         .type('text/html; charset=utf-8')
         .header('content-security-policy', sheetPolicy)

@@ -18,6 +18,7 @@ export * from './migrations.js'
 export * from './notebook.js'
 export * from './notebook-file.js'
 export * from './numbers-body.js'
+export * from './provenance.js'
 export {
   Advisory,
   AssumptionRecord,

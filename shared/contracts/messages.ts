@@ -6,6 +6,7 @@ import { z } from 'zod'
 import { CellId, Epoch, NotebookId } from './identifiers.js'
 import { limits } from './limits.js'
 import { Notebook, TitleBlock } from './notebook.js'
+import { Provenance } from './provenance.js'
 import { CellResult } from './results.js'
 import { RevisionMark } from './revision.js'
 
@@ -115,6 +116,9 @@ export type PostResultsReply = z.infer<typeof PostResultsReply>
 export const StoredResults = z.strictObject({ results: z.array(CellResult) })
 export type StoredResults = z.infer<typeof StoredResults>
 
+/** GET /api/notebooks/:id/provenance -> Provenance of what the server has: what every export of it carries. */
+/** GET /api/notebooks/:id/sheet.html, register.csv, compliance.csv -> files to keep and pass on. */
+
 /** POST /api/erase: TypeScript of cells in, JavaScript with types erased out, so that a first run need not wait for the compiler. */
 export const EraseRequest = z.strictObject({
   sources: z.array(z.string().max(limits.sourceCharacters)).max(limits.cells),
@@ -143,5 +147,7 @@ export const PageData = z.strictObject({
   kernelHash: z.string(),
   /** The latest revision, where one was issued. */
   revision: RevisionMark.optional(),
+  /** Of what was drawn; absent where it could not be had. */
+  provenance: Provenance.optional(),
 })
 export type PageData = z.infer<typeof PageData>

@@ -3,6 +3,8 @@ import './all-parts.js'
 
 export * from './asked/index.js'
 export * from './code/index.js'
+export { type CsvCell, csvField, writeCsv } from './csv.js'
+export { element } from './dom.js'
 export * from './figure/index.js'
 export * from './formula/index.js'
 export * from './method/index.js'
@@ -10,10 +12,13 @@ export * from './prose/index.js'
 export {
   chooseUnit,
   countOf,
+  displayUnit,
   type FormattedQuantity,
   formatNumber,
   formatQuantity,
   humaniseName,
+  numberOf,
+  siUnit,
   typesetNodes,
   typesetUnitText,
 } from './quantity/index.js'

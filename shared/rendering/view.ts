@@ -30,8 +30,8 @@ export interface SheetView {
   readonly cells: readonly CellView[]
   /** How it stands to the latest revision; absent where none was issued. */
   readonly revision?: RevisionStanding
-  /** `1 of 6`; `1 of 1` when absent. */
-  readonly sheet?: string
+  /** In words, of what is shown: `4c1f 90ae`; absent while it is not known. */
+  readonly fingerprint?: string
 }
 
 /** What a cell needs to know of the sheet around it: the number of another cell that a message names. */

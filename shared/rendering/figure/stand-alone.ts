@@ -1,6 +1,6 @@
 /**
- * A figure as a file of its own: every colour and font is written out, for programs that know no style sheet, and the caution stands
- * below it, for whoever meets the picture without its sheet.
+ * A figure as a file of its own: every colour and font is written out, for programs that know no style sheet, and the caution and where it
+ * comes from stand below it, for whoever meets the picture without its sheet.
  */
 import { cautionInFull, cautionLine, type Figure, type Ink } from '../../contracts/index.js'
 import { setAttributes, svgElement, svgNamespace } from '../dom.js'
@@ -16,11 +16,19 @@ const cautionLeading = 14
 const cautionSize = 11
 const cautionLetter = 5.6
 
-export function figureToSvgText(document: Document, figure: Figure, options: { readonly width?: number } = {}): string {
+export interface StandAloneOptions {
+  readonly width?: number
+  /** The line of provenance, below the caution and in the description; absent for a figure without a sheet. */
+  readonly mark?: string
+}
+
+export function figureToSvgText(document: Document, figure: Figure, options: StandAloneOptions = {}): string {
+  const { mark = '' } = options
   const drawn = drawPlot(document, figure, options.width ?? 640, 'figure')
   const width = Number(drawn.getAttribute('width'))
   const drawnHeight = Number(drawn.getAttribute('height'))
-  const caution = wrap(cautionLine, Math.floor(width / cautionLetter))
+  const most = Math.floor(width / cautionLetter)
+  const caution = [...wrap(cautionLine, most), ...(mark === '' ? [] : wrap(mark, most))]
   const height = drawnHeight + (caution.length + 1) * cautionLeading
   writeOutColours(drawn, inkColours.ink)
   const sheet = svgElement(document, 'svg', {
@@ -34,7 +42,7 @@ export function figureToSvgText(document: Document, figure: Figure, options: { r
   })
   sheet.append(
     svgElement(document, 'title', {}, figure.caption),
-    svgElement(document, 'desc', {}, [describeFigure(figure), ...cautionInFull].join(' ')),
+    svgElement(document, 'desc', {}, [describeFigure(figure), ...cautionInFull, mark].join(' ').trim()),
     svgElement(document, 'rect', {
       x: -margin,
       y: -margin,
@@ -53,10 +61,11 @@ function cautionText(document: Document, words: string, y: number): SVGElement {
   return svgElement(document, 'text', place, words)
 }
 
-/** Lines of at most so many letters, broken between words. */
+/** Lines of at most so many letters, broken between words; a longer word is broken inside. */
 function wrap(text: string, most: number): readonly string[] {
   const lines: string[] = []
-  for (const word of text.split(' ')) {
+  const words = text.split(' ').flatMap((word) => word.match(new RegExp(`.{1,${Math.max(1, most)}}`, 'gsu')) ?? [''])
+  for (const word of words) {
     const last = lines.at(-1)
     if (last === undefined || last.length + 1 + word.length > most) lines.push(word)
     else lines[lines.length - 1] = `${last} ${word}`

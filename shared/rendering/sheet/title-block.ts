@@ -18,7 +18,7 @@ export function renderTitleBlock(document: Document, view: SheetView): HTMLEleme
     ['basis', 'Basis', block.basis, none],
     ['approved', 'Approved', block.approved, awaiting],
     ['date', 'Date', block.date, none],
-    ['sheet', 'Sheet', view.sheet, '1 of 1'],
+    ['fingerprint', 'Fingerprint', view.fingerprint, 'not known'],
   ]
   return element(
     document,

@@ -18,7 +18,7 @@ const document = newDocument()
 describe('renderSheet', () => {
   it('renderSheet(document, view) states title block, caution with its link, and column heads', () => {
     const titleBlock = { question: 'Can it?', project: 'Board', prepared: 'initials', revision: 'B' }
-    const sheet = renderSheet(document, sheetView([], { titleBlock, sheet: '2 of 6' }))
+    const sheet = renderSheet(document, sheetView([], { titleBlock, fingerprint: '4c1f 90ae' }))
     expect(sheet.localName).toBe('main')
     expect(sheet.querySelector('h1')?.textContent).toBe('Skerry Link shuttle')
     expect(sheet.querySelector('.question')?.textContent).toBe('Can it?')
@@ -34,7 +34,7 @@ describe('renderSheet', () => {
       Basis: 'none given',
       Approved: 'awaiting',
       Date: 'none given',
-      Sheet: '2 of 6',
+      Fingerprint: '4c1f 90ae',
     })
     expect(sheet.querySelector('.caution')?.textContent).toContain(cautionLine)
     expect(sheet.querySelector('.caution a')?.getAttribute('href')).toBe('/cautions')
