@@ -1,6 +1,5 @@
 /** The views of the notebook's drawer, in the order of their tabs. */
-import type { Graph } from '../../kernel/cells/program/index.js'
-import type { CellId } from '../../shared/contracts/index.js'
+import { type Graph, readersOf } from '../../kernel/cells/program/index.js'
 import type { SheetView } from '../../shared/rendering/page.js'
 import { followMethodLinks } from '../methods/follow-links.js'
 import { MethodsView } from '../methods/methods-view.js'
@@ -27,11 +26,4 @@ export function drawerViews(sources: ViewSources): readonly DrawerView[] {
     sources.open(methods.name)
   })
   return [new RegisterView({ view: sources.view, readers }), new RequirementsView(sources), methods, sources.revisions]
-}
-
-/** Cells that read a name: others, and its own where another declaration is made from it. */
-function readersOf(name: string, graph: Graph | undefined): readonly CellId[] {
-  return (graph?.cells ?? [])
-    .filter((cell) => cell.reads.includes(name) || cell.declares.some(({ reads }) => reads.includes(name)))
-    .map((cell) => cell.id)
 }

@@ -6,6 +6,7 @@ import {
   EraseReply,
   NotebookSummary,
   PostResultsReply,
+  Provenance,
   TitleBlock,
   TroubleBody,
 } from '../../shared/contracts/index.js'
@@ -36,6 +37,10 @@ export const createNotebook = async (title: string) =>
 /** A new notebook with the example of a method; a method may have several forms. */
 export const beginFromMethod = async (method: string, form: number) =>
   NotebookSummary.parse(await request('POST', `/api/methods/${encodeURIComponent(method)}/notebooks?form=${form}`))
+
+/** What every export of the notebook carries, as the server has it now. */
+export const readProvenance = async (id: string) =>
+  Provenance.parse(await request('GET', notebookPath(id, '/provenance')))
 
 /** `notebook` is the parsed JSON of a file; the server judges it. */
 export const importNotebook = async (notebook: unknown) =>

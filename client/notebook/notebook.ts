@@ -13,7 +13,7 @@ import { languageAsker } from '../editor/language/ask-worker.js'
 import { browserClock, openLiveSocket } from '../live/browser-socket.js'
 import { type DocumentSnapshot, snapshotOf, sourceOf, titleOf } from '../live/document.js'
 import { openKeep } from '../live/keep.js'
-import { changeTitleBlock, postResults } from '../live/requests.js'
+import { changeTitleBlock, postResults, readProvenance } from '../live/requests.js'
 import { type SavingState, savingWords } from '../live/saving-state.js'
 import { LiveSession } from '../live/session.js'
 import { type NotebookUndo, undoFor } from '../live/undo.js'
@@ -27,6 +27,7 @@ import { NotebookCommands } from './cell-commands.js'
 import { editedAway } from './edited-away.js'
 import { Folds } from './folds.js'
 import { listenToKeys } from './keyboard.js'
+import { LiveFingerprint } from './live-fingerprint.js'
 import { newsOf } from './news.js'
 import { snapshotOfPage } from './page-data.js'
 import { progressWords } from './progress.js'
@@ -52,6 +53,7 @@ export class OpenNotebook {
   readonly #search: Search
   readonly #drawer: Drawer
   readonly #revisions: PageRevisions
+  readonly #fingerprint: LiveFingerprint
   readonly #commands: NotebookCommands
   readonly #main: HTMLElement
   readonly #surfaceFor: (kind: CellKind) => OpenSurface
@@ -88,6 +90,7 @@ export class OpenNotebook {
     })
     this.#computation.book.showStored(data.results, data.outOfDate)
     this.#revisions = this.#makeRevisions()
+    this.#fingerprint = this.#makeFingerprint()
     this.#view = this.#makeView()
     this.#commands = new NotebookCommands({
       live: () =>
@@ -142,6 +145,14 @@ export class OpenNotebook {
     return new Drawer(document, views, drawerMemory(this.#data.id, sessionStorageOf(window)), {
       onChange: (open) => this.#bar.setDrawer(open),
       focusBack: () => this.#bar.focusDrawerButton(),
+    })
+  }
+
+  #makeFingerprint(): LiveFingerprint {
+    return new LiveFingerprint(this.#data.provenance, {
+      ask: () => readProvenance(this.#data.id),
+      after: browserClock.after,
+      show: (words) => this.#sheet.showFingerprint(words),
     })
   }
 
@@ -385,7 +396,8 @@ export class OpenNotebook {
       findings: (cell) => this.#computation.findings(cell),
       formulas: (cell) => this.#computation.formulas(cell),
     })
-    return { ...view, ...this.#revisions.standing }
+    const { words } = this.#fingerprint
+    return { ...view, ...this.#revisions.standing, ...(words === undefined ? {} : { fingerprint: words }) }
   }
 
   /** Many changes in one turn are drawn once, and results that come one upon another once in a frame. */
@@ -415,6 +427,7 @@ export class OpenNotebook {
     this.#search.refresh()
     this.#drawer.update()
     this.#revisions.follow()
+    this.#fingerprint.follow(view)
     for (const cell of view.cells) this.#sheet.section(cell.id)?.surface?.setDimensions(this.#computation.names)
     if (news !== null) this.#announcer.say(news)
     if (this.#longRun) this.#showProgress()

@@ -1,6 +1,9 @@
 /** How the text on the sheet stands to the latest revision. */
 import type { RevisionMark, SignatureRole, SignatureSummary } from '../../contracts/index.js'
 
+/** As it is printed: eight characters tell revisions of one notebook apart. */
+export { shortFingerprint } from '../../contracts/provenance.js'
+
 export interface RevisionStanding {
   readonly mark: RevisionMark
   /** It is the revision itself that is shown; or the text, or only the kernel that computes it, is another one than was issued; or the revision is not what was written. */
@@ -13,9 +16,6 @@ export function revisionStanding(mark: RevisionMark, textFingerprint: string, ke
   if (mark.textFingerprint !== textFingerprint) return { mark, state: 'changed since' }
   return { mark, state: mark.kernelHash === kernelHash ? 'as issued' : 'other kernel' }
 }
-
-/** As it is printed: eight characters tell revisions of one notebook apart. */
-export const shortFingerprint = (fingerprint: string) => `${fingerprint.slice(0, 4)} ${fingerprint.slice(4, 8)}`
 
 const words: Readonly<Record<RevisionStanding['state'], string>> = {
   'this one': 'as issued',
