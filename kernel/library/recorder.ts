@@ -6,7 +6,7 @@
  * held at the guesses on the way there. This is the kernel's only state, and it never changes a number except that an
  * assumption's value in force is asked for here.
  */
-import type { Advisory } from '../../shared/contracts/index.js'
+import type { Advisory, Distribution } from '../../shared/contracts/index.js'
 
 /** An assumption as its author stated it; values in SI. */
 export interface AssumptionStatement {
@@ -15,8 +15,12 @@ export interface AssumptionStatement {
   readonly unit?: string
   readonly low?: number
   readonly high?: number
+  readonly distribution?: Distribution
+  /** Rank correlation by name of the other assumption. */
+  readonly correlated?: Readonly<Record<string, number>>
   readonly source?: string
   readonly note?: string
+  readonly owner?: string
   /** TeX. */
   readonly symbol?: string
   readonly label?: string
@@ -33,6 +37,9 @@ export interface RequirementStatement {
   readonly met: boolean
   readonly unit?: string
   readonly source?: string
+  readonly paragraph?: string
+  readonly means?: string
+  readonly owner?: string
 }
 
 /** A number stated for the Result column, or the records of a table; SI. */

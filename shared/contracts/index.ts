@@ -24,6 +24,7 @@ export {
   AssumptionRecord,
   CellError,
   CellResult,
+  Distribution,
   NamedValue,
   Outcome,
   RequirementRecord,

@@ -70,6 +70,16 @@ export const Advisory = z.strictObject({
 })
 export type Advisory = z.infer<typeof Advisory>
 
+/** How sure an assumption is, centred on the value in the source; SI. A bare range is an interval and says nothing of the kind. */
+export const Distribution = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('normal'), mean: ResultNumber, deviation: ResultNumber }),
+  z.strictObject({ kind: z.literal('uniform'), low: ResultNumber, high: ResultNumber }),
+  z.strictObject({ kind: z.literal('triangular'), low: ResultNumber, mode: ResultNumber, high: ResultNumber }),
+  /** The logarithm is normal: 68 % lie between `median / factor` and `median * factor`. */
+  z.strictObject({ kind: z.literal('lognormal'), median: ResultNumber, factor: ResultNumber }),
+])
+export type Distribution = z.infer<typeof Distribution>
+
 export const AssumptionRecord = z.strictObject({
   name: z.string().max(200),
   /** The value in the source, SI. */
@@ -79,8 +89,13 @@ export const AssumptionRecord = z.strictObject({
   unit: z.string().max(60).optional(),
   low: ResultNumber.optional(),
   high: ResultNumber.optional(),
+  distribution: Distribution.optional(),
+  /** Rank correlation with other assumptions, by name. */
+  correlated: z.record(z.string().max(200), z.number()).optional(),
   source: text.optional(),
   note: text.optional(),
+  /** Who answers for the value. */
+  owner: text.optional(),
 })
 export type AssumptionRecord = z.infer<typeof AssumptionRecord>
 
@@ -94,6 +109,12 @@ export const RequirementRecord = z.strictObject({
   met: z.boolean(),
   unit: z.string().max(60).optional(),
   source: text.optional(),
+  /** Paragraph of the rule it answers. */
+  paragraph: text.optional(),
+  /** Means of compliance: analysis, test, inspection ... */
+  means: text.optional(),
+  /** Who answers for it. */
+  owner: text.optional(),
 })
 export type RequirementRecord = z.infer<typeof RequirementRecord>
 

@@ -14,16 +14,24 @@ export interface RequirementOptions {
   /** Unit text in which it is shown. */
   readonly unit?: string
   readonly source?: string
+  /** Paragraph of the rule it answers. */
+  readonly paragraph?: string
+  /** Means of compliance: `'analysis'`, `'test'`, `'inspection'`. */
+  readonly means?: string
+  /** Who answers for it. */
+  readonly owner?: string
 }
 
-const known = new Set(['actual', 'atLeast', 'atMost', 'within', 'unit', 'source'])
+const texts = ['unit', 'source', 'paragraph', 'means', 'owner'] as const
+
+const known = new Set<string>(['actual', 'atLeast', 'atMost', 'within', ...texts])
 
 /**
  * States what the design must do, and how far it is from the bound.
  *
  * @equation margin = min(actual - atLeast, atMost - actual); met when margin >= 0
  * @param name - what the compliance table calls it
- * @param options - `actual` [SI], and `atLeast` [SI] or `atMost` [SI] (or both), or `within` [SI, SI]; `unit` (text), `source`
+ * @param options - `actual` [SI], and `atLeast` [SI] or `atMost` [SI] (or both), or `within` [SI, SI]; `unit` (text), `source`, `paragraph`, `means`, `owner`
  * @returns the record: bounds, `margin` [SI, as `actual`] and `met`
  * @throws InvalidInput without any bound, for bounds that contradict each other, for numbers that are not finite, for unit text that cannot be read
  * @method Compares as the numbers are; no tolerance is granted.
@@ -37,7 +45,7 @@ export function requirement(name: string, options: RequirementOptions): Requirem
   const method = 'requirement'
   requireText(method, 'name', name)
   checkOptions(method, options, known)
-  const { actual, unit, source } = options
+  const { actual, unit } = options
   requireFinite(method, `actual of "${name}"`, actual, '1')
   if (unit !== undefined) requireUnit(method, `the unit of "${name}"`, unit)
   const { low, high } = readBounds(method, name, options)
@@ -52,8 +60,7 @@ export function requirement(name: string, options: RequirementOptions): Requirem
     ...(high === undefined ? {} : { atMost: high }),
     margin,
     met: margin >= 0,
-    ...(unit === undefined ? {} : { unit }),
-    ...(source === undefined ? {} : { source }),
+    ...Object.fromEntries(texts.flatMap((key) => (options[key] === undefined ? [] : [[key, options[key]]]))),
   })
   recordRequirement(statement)
   return statement

@@ -1,10 +1,17 @@
 /** Collects what the kernel reports while one cell runs, as plain data of bounded size. */
-import type { Advisory, AssumptionRecord, RequirementRecord } from '../../../../shared/contracts/index.js'
+import type { Advisory, AssumptionRecord, Distribution, RequirementRecord } from '../../../../shared/contracts/index.js'
 import type { AssumptionStatement, Recorder, RequirementStatement, ResultStatement } from '../../../library/recorder.js'
 import type { Overrides } from '../../program/index.js'
 import { encodeNumber } from './encode.js'
 
-const most = { advisories: 200, assumptions: 1000, requirements: 1000, results: 1000, units: 100 } as const
+const most = {
+  advisories: 200,
+  assumptions: 1000,
+  requirements: 1000,
+  results: 1000,
+  units: 100,
+  correlated: 100,
+} as const
 
 /** How a name is shown: from its assumption, its `result(...)` or its `table(...)` call. */
 export interface Presentation {
@@ -52,9 +59,11 @@ export class Recording implements Recorder {
         name,
         value: encodeNumber(value),
         ...(trial === undefined ? {} : { trial: encodeNumber(trial) }),
-        ...textFields(statement, ['unit', 'source', 'note']),
+        ...textFields(statement, ['unit', 'source', 'note', 'owner']),
         ...(statement.low === undefined ? {} : { low: encodeNumber(statement.low) }),
         ...(statement.high === undefined ? {} : { high: encodeNumber(statement.high) }),
+        ...(statement.distribution === undefined ? {} : { distribution: plainDistribution(statement.distribution) }),
+        ...(statement.correlated === undefined ? {} : { correlated: plainNumbers(statement.correlated) }),
       })
     this.#present(statement, trial ?? value, false)
     return trial ?? value
@@ -70,7 +79,7 @@ export class Recording implements Recorder {
       ...(atMost === undefined ? {} : { atMost: encodeNumber(atMost) }),
       margin: encodeNumber(margin),
       met,
-      ...textFields(statement, ['unit', 'source']),
+      ...textFields(statement, ['unit', 'source', 'paragraph', 'means', 'owner']),
     })
   }
 
@@ -95,6 +104,21 @@ export class Recording implements Recorder {
       requirements: this.#requirements,
     }
   }
+}
+
+/** A cell may call the recorder with anything; what crosses is numbers by the fields of the kind it names. */
+function plainDistribution(stated: Distribution): Distribution {
+  const number = (field: string) => numberOf((stated as Record<string, unknown>)[field])
+  if (stated.kind === 'uniform') return { kind: 'uniform', low: number('low'), high: number('high') }
+  if (stated.kind === 'triangular')
+    return { kind: 'triangular', low: number('low'), mode: number('mode'), high: number('high') }
+  if (stated.kind === 'lognormal') return { kind: 'lognormal', median: number('median'), factor: number('factor') }
+  return { kind: 'normal', mean: number('mean'), deviation: number('deviation') }
+}
+
+function plainNumbers(stated: Readonly<Record<string, number>>): Record<string, number> {
+  const entries = Object.entries(stated).slice(0, most.correlated)
+  return Object.fromEntries(entries.map(([name, value]) => [name, Number(value)]))
 }
 
 function unitTexts(units: Readonly<Record<string, string>>): Record<string, string> {
