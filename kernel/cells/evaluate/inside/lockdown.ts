@@ -167,7 +167,8 @@ export function freezeDeep(roots: readonly unknown[]): void {
     const value = waiting.pop()
     if ((typeof value !== 'object' && typeof value !== 'function') || value === null || seen.has(value)) continue
     seen.add(value)
-    if (!ArrayBuffer.isView(value)) Object.freeze(value)
+    if (elementPrototypes.has(value)) freezeKeepingStoresQuick(value)
+    else if (!ArrayBuffer.isView(value)) Object.freeze(value)
     waiting.push(Object.getPrototypeOf(value))
     if (ArrayBuffer.isView(value)) continue
     for (const key of Reflect.ownKeys(value)) {
@@ -175,6 +176,33 @@ export function freezeDeep(roots: readonly unknown[]): void {
       if (descriptor !== undefined) waiting.push(descriptor.value, descriptor.get, descriptor.set)
     }
   }
+}
+
+/** Prototypes of everything that has numbered elements. */
+const elementPrototypes: ReadonlySet<unknown> = new Set(
+  [
+    Object.prototype,
+    Array.prototype,
+    Object.getPrototypeOf(Uint8Array.prototype),
+    ...[Float64Array, Float32Array, Int8Array, Int16Array, Int32Array, BigInt64Array, BigUint64Array],
+    ...[Uint8Array, Uint8ClampedArray, Uint16Array, Uint32Array],
+  ].map((one) => (typeof one === 'function' ? one.prototype : one)),
+)
+
+/**
+ * As `Object.freeze`, property by property. Where V8 finds a prototype frozen by `Object.freeze` it looks through all of them at every
+ * store into a list or typed array: growing a list takes 13 times as long, a linear program 3 times.
+ *
+ * @throws Error for what is not frozen by this, so that the evaluator does not start
+ */
+function freezeKeepingStoresQuick(prototype: object): void {
+  Object.preventExtensions(prototype)
+  for (const key of Reflect.ownKeys(prototype)) {
+    const descriptor = Reflect.getOwnPropertyDescriptor(prototype, key)
+    const constant = descriptor !== undefined && 'value' in descriptor ? { writable: false } : {}
+    Reflect.defineProperty(prototype, key, { ...constant, configurable: false })
+  }
+  if (!Object.isFrozen(prototype)) throw new Error('The evaluator cannot start: a prototype cannot be frozen.')
 }
 
 /** No cell can leave anything on the global for another to find. */
