@@ -1,9 +1,10 @@
 /** Expressions with two operands; chains of them are walked without recursion, however long they are. */
 import type ts from 'typescript'
 import type { Inference } from './inference.js'
+import { fallbackClash, saidWrong } from './messages.js'
 import { type Arithmetic, arithmetic, comparison, type Operand } from './operators.js'
 import type { Scope } from './scope.js'
-import { join, other, type Shape, unknown } from './shape.js'
+import { agree, join, other, type Shape, unknown, unknownBecause } from './shape.js'
 import { alternatives } from './state.js'
 
 const arithmeticOperators: ReadonlySet<string> = new Set(['+', '-', '*', '/', '%', '**'])
@@ -55,9 +56,16 @@ function special(inference: Inference, node: ts.BinaryExpression, scope: Scope):
   const left = inference.expression(node.left, scope)
   if (operator === ',') return inference.expression(node.right, scope)
   const right = sometimes(inference, node, scope)
-  if (operator === '||' || operator === '??') return join(left, right)
+  if (operator === '||' || operator === '??') return either(inference, node, operator, left, right)
   if (operator === '&&') return left.kind === 'number' ? join(left, right) : right.kind === 'other' ? other : unknown
   return operator === 'in' || operator === 'instanceof' ? other : unknown
+}
+
+/** One side or the other: they must be of one dimension. */
+function either(inference: Inference, node: ts.BinaryExpression, operator: string, left: Shape, right: Shape): Shape {
+  if (left.kind !== 'number' || right.kind !== 'number' || agree(left, right)) return join(left, right)
+  inference.reports.add(node, fallbackClash(operator, node.left, left, node.right, right))
+  return unknownBecause(saidWrong)
 }
 
 /** The right side of `&&`, `||` and `??` runs or does not. */

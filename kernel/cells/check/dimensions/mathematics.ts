@@ -4,7 +4,7 @@ import type ts from 'typescript'
 import { raiseDimension } from '../../../../shared/contracts/index.js'
 import type { Given } from './given.js'
 import type { Inference } from './inference.js'
-import { argumentsClash, saidWrong, wantsPure } from './messages.js'
+import { argumentsClash, looksLikeDegrees, saidWrong, spoken, wantsPure } from './messages.js'
 import { power } from './operators.js'
 import {
   agree,
@@ -42,6 +42,13 @@ const ofPureNumbers = new Set(
   'sin cos tan asin acos atan sinh cosh tanh asinh acosh atanh exp expm1 log log10 log2 log1p'.split(' '),
 )
 
+const ofAngles = new Set(['sin', 'cos', 'tan'])
+
+/** A known number of more than a turn, in whole or half units: nobody writes 30 or 12.5 radians. */
+function seemsDegrees(value = 0): boolean {
+  return Math.abs(value) > 2 * Math.PI && Number.isInteger(2 * value)
+}
+
 export function mathematics(inference: Inference, name: string, args: readonly Given[]): Shape {
   const first = args[0]
   if (first === undefined) return name === 'max' || name === 'min' ? freeNumber : unknown
@@ -56,7 +63,14 @@ export function mathematics(inference: Inference, name: string, args: readonly G
   const root = roots.get(name)
   if (root !== undefined) return rooted(name, shape, root)
   if (!ofPureNumbers.has(name)) return unknown
-  if (isPure(shape)) return pure()
+  if (isPure(shape)) {
+    if (ofAngles.has(name) && seemsDegrees(shape.constant))
+      inference.reports.add(first.node, looksLikeDegrees(`Math.${name}`, spoken(first.node)), 'warning', {
+        node: first.node,
+        wanted: shape.dimension,
+      })
+    return pure()
+  }
   inference.reports.add(first.node, wantsPure(`Math.${name}`, first.node, shape))
   return unknownBecause(saidWrong)
 }

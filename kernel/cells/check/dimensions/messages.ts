@@ -37,6 +37,10 @@ export function drift(from: NumberShape, to: NumberShape): string {
   return `The running value is ${inBaseUnits(from)} and becomes ${inBaseUnits(to)}: it needs the same dimension in every round.`
 }
 
+export function fallbackClash(operator: string, left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): string {
+  return `The two sides of ${operator} give ${pair(left, a, right, b)}: both need the same dimension.`
+}
+
 export function argumentsClash(name: string, left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): string {
   return `${name} cannot mix ${pair(left, a, right, b)}: all its values need the same dimension.`
 }
@@ -54,6 +58,11 @@ export function lacksUnit(subject: string, wanted: readonly Dimension[]): string
 
 export function wantsPure(name: string, node: ts.Node, got: NumberShape): string {
   return `${name} wants a pure number but got ${spoken(node)} with ${describeDimension(got.dimension)}; divide it by a unit or by a reference value first.`
+}
+
+/** A whole number of several turns is more likely an angle in degrees than one in radians. */
+export function looksLikeDegrees(subject: string, number: string): string {
+  return `${subject} takes ${number} as radians, which is more than a turn; write ${number} * u.deg for degrees, or ${number} * u.rad if it is meant.`
 }
 
 export function unitClash(unit: string, unitDimension: Dimension, subject: string, got: NumberShape): string {

@@ -52,9 +52,12 @@ function declare(inference: Inference, list: ts.VariableDeclarationList, scope: 
     const shape = initializer === undefined ? undefined : inference.expression(initializer, scope)
     const annotated =
       declaration.type === undefined ? undefined : inference.checker.getTypeFromTypeNode(declaration.type)
+    const { made } = inference.reports
     if (annotated !== undefined && shape !== undefined && initializer !== undefined)
       matchDeclared(inference, { node: initializer, shape }, annotated, declaration.name.getText())
-    const named = annotated === undefined ? undefined : valueOfAnnotated(inference, annotated, shape)
+    // What clashes with its annotation is said once; from there on the annotation is believed.
+    const believed = inference.reports.made > made ? undefined : shape
+    const named = annotated === undefined ? undefined : valueOfAnnotated(inference, annotated, believed)
     const value = named ?? shape ?? (inference.typescript.isIdentifier(declaration.name) ? nothing : undefined)
     if (value !== undefined) inference.bind(declaration.name, value, scope)
   }
@@ -63,7 +66,10 @@ function declare(inference: Inference, list: ts.VariableDeclarationList, scope: 
 function valueOfAnnotated(inference: Inference, type: ts.Type, shape: Shape | undefined): Shape | undefined {
   const declared = inference.declared(type)
   if (declared !== undefined) return declared
-  if (shape === undefined) return undefined
+  if (shape === undefined) {
+    const named = inference.fromType(type)
+    return named.kind === 'unknown' ? undefined : named
+  }
   if (shape.kind === 'unknown') {
     const named = inference.fromType(type)
     return named.kind === 'unknown' ? shape : named

@@ -18,10 +18,7 @@ describe('check(graph) says why it does not know a dimension', () => {
       'const f = (x: number): number => x * f(x)\nconst a = f(2)',
       'a function that calls itself gives no one dimension',
     ],
-    [
-      'class Q extends Error { m = 3 * u.kg }\nconst a = new Q().m',
-      'the class that this one extends is not followed',
-    ],
+    ['class Q extends Error { m = 3 * u.kg }\nconst a = new Q().m', 'the class that this one extends is not followed'],
     ['const r: { x: number } = JSON.parse("{}")\nconst a = r.x * u.kg', 'the declaration of x gives it no dimension'],
   ])('%s', async (source, why) => {
     const { report } = await checkCell(source)
