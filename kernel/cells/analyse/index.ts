@@ -1,3 +1,4 @@
 /** What every cell declares and reads, and how the cells depend on each other. */
 export { analyse } from './analyse.js'
 export { type Place, sourcePlace } from './places.js'
+export { readStatements, type Statement } from './statements.js'

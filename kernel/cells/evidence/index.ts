@@ -1,2 +1,3 @@
 /** What can be asked of any number: where it came from, what moves it, how sure it is. Pure; evaluations are handed in. */
+export * from './slice/index.js'
 export * from './spread/index.js'
