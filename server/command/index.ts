@@ -2,10 +2,11 @@
 import { cautionInFull, endSentence, suggest } from '../../shared/contracts/index.js'
 import { check } from './check.js'
 import { compute } from './compute.js'
+import { exportNotebook } from './export.js'
 import { serve } from './serve.js'
 import { type Subcommand, WrongCall } from './subcommand.js'
 
-const subcommands: readonly Subcommand[] = [compute, check, serve]
+const subcommands: readonly Subcommand[] = [compute, check, exportNotebook, serve]
 
 /** Runs one call and returns its exit code: 0 good, 1 a cell failed or a requirement is not met, 2 a wrong call. */
 export async function runCommand(args: readonly string[]): Promise<number> {

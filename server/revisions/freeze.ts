@@ -1,5 +1,5 @@
 /** What issuing a revision freezes: the text and the results that belong to it, as the server has them at one moment. */
-import { freezeText } from '../../kernel/cells/revision/index.js'
+import { freezeText, type TextToFreeze } from '../../kernel/cells/revision/index.js'
 import type { CellResult, RevisionContent, UnsettledCell } from '../../shared/contracts/index.js'
 import type { ServerKernel } from '../kernel.js'
 import type { LiveDocument } from '../live/index.js'
@@ -19,14 +19,24 @@ export async function freeze(
     const shelved = await shelf.read(document)
     const methods = (await kernel.methods?.(sizingCells(document))) ?? []
     if (document.content !== content && attempt < attempts) continue
-    const text = freezeText(notebook)
-    return {
-      text,
-      results: inPageOrder(shelved.current, text),
-      kernelHash: kernel.hash,
-      methods: [...methods],
-      unsettled: unsettledOf(text, shelved),
-    }
+    return contentOf(notebook, shelved, kernel.hash, methods)
+  }
+}
+
+/** What a notebook with these results would freeze. */
+export function contentOf(
+  notebook: TextToFreeze,
+  shelved: Shelved,
+  kernelHash: string,
+  methods: readonly string[],
+): RevisionContent {
+  const text = freezeText(notebook)
+  return {
+    text,
+    results: inPageOrder(shelved.current, text),
+    kernelHash,
+    methods: [...methods],
+    unsettled: unsettledOf(text, shelved),
   }
 }
 
