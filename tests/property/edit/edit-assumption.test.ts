@@ -32,7 +32,7 @@ const number = fc.oneof(
   fc.double({ min: -1e6, max: 1e6, noNaN: true }).map(String),
   fc.constantFrom('1e-3', '2.5e6', '.5', '1_000', '0'),
 )
-const chain = fc.constantFrom(
+const chain = fc.constantFrom<readonly [before: string, after: string]>(
   ['', ''],
   ['', ' * u.kg'],
   ['', ' * u.Wh / u.kg'],

@@ -6,7 +6,13 @@ import { rewrite, snapshotOf, sourceOf, titleOf } from '../../../client/live/doc
 import { type Keep, type KeptWork, keepNothing } from '../../../client/live/keep.js'
 import { savingWords } from '../../../client/live/saving-state.js'
 import { type Clock, LiveSession, type Socket } from '../../../client/live/session.js'
-import { CellId, ClientMessage, type Fingerprint, RevisionName, type ServerMessage } from '../../../shared/contracts/index.js'
+import {
+  CellId,
+  ClientMessage,
+  type Fingerprint,
+  RevisionName,
+  type ServerMessage,
+} from '../../../shared/contracts/index.js'
 
 const cell = CellId.parse('a')
 
