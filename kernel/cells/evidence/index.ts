@@ -1,3 +1,4 @@
 /** What can be asked of any number: where it came from, what moves it, how sure it is. Pure; evaluations are handed in. */
+export * from './drivers/index.js'
 export * from './slice/index.js'
 export * from './spread/index.js'
