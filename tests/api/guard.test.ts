@@ -42,8 +42,34 @@ const routes = [
   ['POST', '/notebooks/tern-watch/discard'],
   ['POST', '/notebooks/worked'],
   ['POST', '/notebooks/starter'],
+  ['GET', '/api/notebooks/tern-watch/revisions'],
+  ['POST', '/api/notebooks/tern-watch/revisions'],
+  ['GET', '/api/notebooks/tern-watch/revisions/A'],
+  ['GET', '/api/notebooks/tern-watch/revisions/A/file'],
+  ['POST', '/api/notebooks/tern-watch/revisions/A/signatures'],
+  ['POST', '/api/notebooks/tern-watch/revisions/A/notebook'],
+  ['GET', '/api/notebooks/tern-watch/compare?from=A&to=B'],
+  ['GET', '/notebooks/tern-watch/revisions/A'],
+  ['POST', '/notebooks/tern-watch/revisions/A/begin'],
+  ['GET', '/notebooks/tern-watch/compare?from=A&to=B'],
+  ['GET', '/methods'],
+  ['POST', '/methods/notebooks'],
+  ['POST', '/api/methods/rotor.hover/notebooks'],
+  ['GET', '/api/notebooks/tern-watch/provenance'],
+  ['GET', '/api/notebooks/tern-watch/sheet.html'],
+  ['GET', '/api/notebooks/tern-watch/register.csv'],
+  ['GET', '/api/notebooks/tern-watch/compliance.csv'],
   ['GET', '/no/such/address'],
 ] as const
+
+/** As the description of the interface writes the path. */
+function describedPath(url: string): string {
+  return url
+    .replace(/\?.*/, '')
+    .replace('tern-watch', '{id}')
+    .replace('/revisions/A', '/revisions/{name}')
+    .replace('rotor.hover', '{name}')
+}
 
 describe('every route', () => {
   it.each(routes)('%s %s refuses a rebound name, a foreign page and an opaque origin', async (method, url) => {
@@ -72,7 +98,7 @@ describe('every route', () => {
 
   it('the list of routes here is the list of routes there are', async () => {
     const described = Object.keys((await harness.ask('GET', '/api/openapi.json')).json().paths)
-    const asked = new Set(routes.map(([, url]) => url.replace('tern-watch', '{id}')))
+    const asked = new Set(routes.map(([, url]) => describedPath(url)))
     expect(described.filter((path) => !asked.has(path as never))).toEqual([])
   })
 })
