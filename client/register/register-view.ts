@@ -1,11 +1,5 @@
 /** The register in the drawer: what the document rests on. */
-import {
-  type AssumptionRow,
-  assumptionRows,
-  element,
-  type Readers,
-  type SheetView,
-} from '../../shared/rendering/page.js'
+import { assumptionRows, type Readers, renderRegister, type SheetView } from '../../shared/rendering/page.js'
 import type { DrawerView } from '../drawer/drawer.js'
 
 export interface RegisterSources {
@@ -30,10 +24,8 @@ export class RegisterView implements DrawerView {
 
   update(): void {
     const rows = assumptionRows(this.#sources.view(), this.#sources.readers)
-    this.element.replaceChildren(...rows.map(rowElement))
+    const drawn = renderRegister(document, rows)
+    // What has the focus stays where nothing changed.
+    if (this.element.firstElementChild?.isEqualNode(drawn) !== true) this.element.replaceChildren(drawn)
   }
-}
-
-function rowElement({ name, number, cell }: AssumptionRow): HTMLElement {
-  return element(document, 'p', {}, name, ' ', element(document, 'a', { href: `#cell-${cell}` }, `row ${number}`))
 }

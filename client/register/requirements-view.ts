@@ -1,5 +1,5 @@
 /** The requirements in the drawer: what has to hold, and whether it does. */
-import { element, type RequirementRow, requirementRows, type SheetView } from '../../shared/rendering/page.js'
+import { renderRequirements, requirementRows, type SheetView } from '../../shared/rendering/page.js'
 import type { DrawerView } from '../drawer/drawer.js'
 
 export interface RequirementsSources {
@@ -22,11 +22,8 @@ export class RequirementsView implements DrawerView {
   }
 
   update(): void {
-    this.element.replaceChildren(...requirementRows(this.#sources.view()).map(rowElement))
+    const drawn = renderRequirements(document, requirementRows(this.#sources.view()))
+    // What has the focus stays where nothing changed.
+    if (this.element.firstElementChild?.isEqualNode(drawn) !== true) this.element.replaceChildren(drawn)
   }
-}
-
-function rowElement({ cell, number, record }: RequirementRow): HTMLElement {
-  const words = `${record.name}: ${record.met ? 'met' : 'not met'}`
-  return element(document, 'p', {}, words, ' ', element(document, 'a', { href: `#cell-${cell}` }, `row ${number}`))
 }

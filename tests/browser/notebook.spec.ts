@@ -131,7 +131,7 @@ describe('a printed sheet', () => {
     expect(await style('.sheet-head', 'display')).toBe('table-header-group')
     for (const part of ['.title-block', '.caution', '.column-heads'])
       expect(await page.locator(`.sheet-head > ${part}`).isVisible(), part).toBe(true)
-    for (const part of ['.figure', '.line', '.value', '.source .line'])
+    for (const part of ['.figure', '.hand-line', '.value', '.source .line'])
       expect(await style(part, 'break-inside'), part).toBe('avoid')
     const assumptions = page.locator('.reference details .assumption')
     expect(await assumptions.count()).toBeGreaterThan(10)

@@ -29,7 +29,7 @@ describe('a reader of the worked sizing', { timeout: 240_000 }, () => {
     const fold = cellAt(page, 'closure').locator('.lines-fold')
     await fold.locator('summary').focus()
     await page.keyboard.press('Enter')
-    const line = fold.locator('.line[data-name="grossMass"] [role="math"]')
+    const line = fold.locator('.hand-line[data-name="grossMass"] [role="math"]')
     await line.waitFor()
     expect(await line.getAttribute('aria-label')).toContain('gross mass')
 

@@ -30,7 +30,7 @@ describe('a reader follows numbers', () => {
     const fold = cellAt(page, 'disk').locator('.lines-fold')
     await fold.locator('summary').click()
     const words = async () =>
-      (await fold.locator('.line[data-name="area"] [role="math"]').getAttribute('aria-label'))?.replaceAll(
+      (await fold.locator('.hand-line[data-name="area"] [role="math"]').getAttribute('aria-label'))?.replaceAll(
         '\u202f',
         ' ',
       )
@@ -51,7 +51,7 @@ describe('a reader follows numbers', () => {
     await bench.untilStored(path, 'disk')
     const { page } = await bench.visit(path, { javaScriptEnabled: false })
     await cellAt(page, 'disk').locator('.lines-fold summary').click()
-    const math = cellAt(page, 'disk').locator('.line[data-name="area"] [role="math"]')
+    const math = cellAt(page, 'disk').locator('.hand-line[data-name="area"] [role="math"]')
     expect(await math.isVisible()).toBe(true)
     expect(await math.getAttribute('aria-label')).toContain('π')
   })

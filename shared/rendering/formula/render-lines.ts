@@ -30,7 +30,7 @@ export function renderLine(document: Document, line: Line): HTMLElement {
   return element(
     document,
     'li',
-    { class: 'line', 'data-name': line.name },
+    { class: 'hand-line', 'data-name': line.name },
     element(
       document,
       'span',

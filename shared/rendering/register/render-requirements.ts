@@ -1,0 +1,80 @@
+/** The compliance matrix: every requirement, its rule, how it is shown, and by how much it is met. */
+import type { RequirementRecord } from '../../contracts/index.js'
+import { element } from '../dom.js'
+import { formatQuantity, numberOf } from '../quantity/index.js'
+import type { RequirementRow } from './requirement-rows.js'
+import { headRow, rowLink } from './table-parts.js'
+
+const heads = ['Requirement', 'Paragraph', 'Means', 'Actual', 'Bound', 'Margin', 'Status', 'Owner', 'Source', 'Row']
+
+export function renderRequirements(document: Document, rows: readonly RequirementRow[]): HTMLElement {
+  if (rows.length === 0)
+    return element(
+      document,
+      'p',
+      {},
+      "Requirements say what has to hold. Write requirement('name', { actual, atMost, unit, source }) in a sizing cell, and it stands here once the cell is computed.",
+    )
+  const failed = rows.filter(({ record }) => !record.met).length
+  return element(
+    document,
+    'div',
+    { class: 'record-table' },
+    element(document, 'p', {}, `${rows.length - failed} of ${rows.length} met.`),
+    element(
+      document,
+      'div',
+      { class: 'record-table-field', tabindex: 0, role: 'region', 'aria-label': 'Requirements' },
+      element(
+        document,
+        'table',
+        {},
+        headRow(document, heads),
+        element(
+          document,
+          'tbody',
+          {},
+          rows.map((row) => requirementRow(document, row)),
+        ),
+      ),
+    ),
+  )
+}
+
+function requirementRow(document: Document, row: RequirementRow): HTMLElement {
+  const { record, state } = row
+  const { actual, margin, unit } = record
+  const shown = (si: RequirementRecord['actual']) => formatQuantity(si, null, unit).text
+  const text = (words = '') => element(document, 'td', {}, words)
+  return element(
+    document,
+    'tr',
+    {},
+    element(document, 'th', { scope: 'row' }, record.name),
+    text(record.paragraph),
+    text(record.means),
+    element(document, 'td', { class: 'numeric' }, shown(actual)),
+    text(boundsOf(record, shown)),
+    element(document, 'td', { class: 'numeric' }, `${shown(margin)}${shareOf(record)}`),
+    text(record.met ? 'met' : 'not met'),
+    text(record.owner),
+    text(record.source),
+    element(document, 'td', {}, rowLink(document, row), state === 'current' ? '' : ` ${state}`),
+  )
+}
+
+function boundsOf({ atLeast, atMost }: RequirementRecord, shown: (si: RequirementRecord['actual']) => string): string {
+  const low = atLeast === undefined ? [] : [`at least ${shown(atLeast)}`]
+  const high = atMost === undefined ? [] : [`at most ${shown(atMost)}`]
+  return [...low, ...high].join(', ')
+}
+
+/** In per cent of the nearer bound; nothing where that is 0. */
+function shareOf({ actual, margin, atLeast, atMost }: RequirementRecord): string {
+  const given = numberOf(actual)
+  const bounds = [atLeast, atMost].flatMap((bound) => (bound === undefined ? [] : [numberOf(bound)]))
+  const bound = bounds.sort((one, other) => Math.abs(one - given) - Math.abs(other - given))[0]
+  if (bound === undefined || bound === 0) return ''
+  const share = (100 * numberOf(margin)) / Math.abs(bound)
+  return Number.isFinite(share) ? ` (${share.toFixed(1)} %)` : ''
+}

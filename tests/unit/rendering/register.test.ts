@@ -1,0 +1,95 @@
+import { parseHTML } from 'linkedom'
+import { describe, expect, test } from 'vitest'
+import { type AssumptionRecord, CellId, type RequirementRecord } from '../../../shared/contracts/index.js'
+import { renderRegister, renderRequirements } from '../../../shared/rendering/register/index.js'
+
+const { document } = parseHTML('<!doctype html><html><body></body></html>')
+const cell = CellId.parse('a')
+
+function register(...records: readonly AssumptionRecord[]): readonly string[] {
+  const rows = records.map((record, order) => ({
+    name: record.name,
+    cell,
+    number: '3a',
+    order,
+    state: 'current' as const,
+    record,
+    dimension: 'kg',
+    usedIn: [{ cell: CellId.parse('b'), number: '4' }],
+  }))
+  return textsOf(renderRegister(document, rows))
+}
+
+function requirements(record: RequirementRecord): readonly string[] {
+  return textsOf(renderRequirements(document, [{ cell, number: '5', state: 'current', record }]))
+}
+
+function textsOf(drawn: HTMLElement): readonly string[] {
+  return [...drawn.querySelectorAll('p, tbody th, tbody td')].map((one) =>
+    (one.textContent ?? '').replace(/[\u00a0\u202f]/g, ' '),
+  )
+}
+
+describe('renderRegister(document, rows)', () => {
+  test('renderRegister tells a range from a distribution and says what has no source', () => {
+    expect(register({ name: 'payload', value: 400, unit: 'kg', low: 350, high: 450 })).toEqual([
+      '1 assumption, 1 without a source.',
+      ...['payload', '400 kg', 'range 350 kg to 450 kg', 'no source', '', '3a', '4'],
+    ])
+    const distribution = { kind: 'normal', mean: 400, deviation: 20 } as const
+    const record = { name: 'payload', value: 400, unit: 'kg', distribution, source: 'weighed', owner: 'masses' }
+    expect(register(record).slice(0, 5)).toEqual([
+      '1 assumption, every one with a source.',
+      ...['payload', '400 kg', 'normal, deviation 20 kg', 'weighed'],
+    ])
+  })
+
+  test('renderRegister says which value is a trial', () => {
+    expect(register({ name: 'payload', value: 400, trial: 420, unit: 'kg' })).toContain('400 kg (trial 420 kg)')
+  })
+
+  test('renderRegister of nothing says how an assumption is written', () => {
+    expect(renderRegister(document, []).textContent).toContain("assumption('name', value, { source })")
+  })
+
+  test('renderRegister shows hostile text as text', () => {
+    const source = '<img src=x onerror=alert(1)>"\u202e'
+    const drawn = renderRegister(document, [
+      {
+        name: source,
+        cell,
+        number: '1',
+        order: 0,
+        state: 'out of date',
+        record: { name: source, value: 1, source },
+        dimension: null,
+        usedIn: [],
+      },
+    ])
+    expect(drawn.querySelector('img')).toBeNull()
+    expect(drawn.querySelector('tbody th')?.textContent).toBe(source)
+    expect(drawn.textContent).toContain('1 out of date')
+  })
+})
+
+describe('renderRequirements(document, rows)', () => {
+  test('renderRequirements gives paragraph, means, bound, margin with its share of the bound, and status', () => {
+    const record = { name: 'Mass', actual: 2069, atMost: 2200, margin: 131, met: true, unit: 'kg' }
+    expect(requirements({ ...record, paragraph: '2.1', means: 'analysis', owner: 'masses', source: 'brief' })).toEqual([
+      '1 of 1 met.',
+      ...['Mass', '2.1', 'analysis', '2 069 kg', 'at most 2 200 kg', '131 kg (6.0 %)', 'met', 'masses', 'brief', '5'],
+    ])
+  })
+
+  test('renderRequirements takes the share of the bound that is nearer, and none of a bound of 0', () => {
+    const between = { name: 'R', actual: 9, atLeast: 2, atMost: 10, margin: 1, met: true }
+    expect(requirements(between)).toContain('1 (10.0 %)')
+    expect(requirements({ name: 'R', actual: -1, atLeast: 0, margin: -1, met: false })).toEqual(
+      expect.arrayContaining(['0 of 1 met.', 'at least 0', '−1', 'not met']),
+    )
+  })
+
+  test('renderRequirements of nothing says how a requirement is written', () => {
+    expect(renderRequirements(document, []).textContent).toContain("requirement('name'")
+  })
+})
