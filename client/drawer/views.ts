@@ -5,6 +5,7 @@ import { followMethodLinks } from '../methods/follow-links.js'
 import { MethodsView } from '../methods/methods-view.js'
 import { RegisterView } from '../register/register-view.js'
 import { RequirementsView } from '../register/requirements-view.js'
+import { type AskLive, writeAssumption } from '../register/write-assumption.js'
 import type { DrawerView } from './drawer.js'
 
 /** What views ask of the notebook; each takes the part it needs. */
@@ -14,6 +15,8 @@ export interface ViewSources {
   graph(): Graph | undefined
   /** Made with the page, since the title block shows the latest. */
   readonly revisions: DrawerView
+  /** Absent before the server has answered. */
+  readonly live: AskLive
   /** Opens the drawer at a view. */
   open(name: string): void
 }
@@ -25,5 +28,10 @@ export function drawerViews(sources: ViewSources): readonly DrawerView[] {
     methods.choose(method)
     sources.open(methods.name)
   })
-  return [new RegisterView({ view: sources.view, readers }), new RequirementsView(sources), methods, sources.revisions]
+  const register = new RegisterView({
+    view: sources.view,
+    readers,
+    write: (cell, name, change) => writeAssumption(sources.live, cell, name, change),
+  })
+  return [register, new RequirementsView(sources), methods, sources.revisions]
 }

@@ -93,8 +93,7 @@ export class OpenNotebook {
     this.#fingerprint = this.#makeFingerprint()
     this.#view = this.#makeView()
     this.#commands = new NotebookCommands({
-      live: () =>
-        this.#doc === undefined || this.#undo === undefined ? undefined : { doc: this.#doc, undo: this.#undo },
+      live: () => this.#live(),
       view: () => this.#view,
       section: (id) => this.#sheet.section(id),
       draw: () => this.#draw(),
@@ -123,6 +122,10 @@ export class OpenNotebook {
     this.#follow(this.#snapshot())
   }
 
+  #live() {
+    return this.#doc === undefined || this.#undo === undefined ? undefined : { doc: this.#doc, undo: this.#undo }
+  }
+
   #makeBar(): Bar {
     return new Bar(document, {
       undo: () => this.#undo?.undo(),
@@ -140,6 +143,7 @@ export class OpenNotebook {
       view: () => this.#view,
       graph: () => this.#computation.graph,
       revisions: this.#revisions.view,
+      live: () => this.#live(),
       open: (name) => this.#drawer.open(name),
     })
     return new Drawer(document, views, drawerMemory(this.#data.id, sessionStorageOf(window)), {

@@ -1,21 +1,75 @@
-/** The register in the drawer: what the document rests on. */
-import { assumptionRows, type Readers, renderRegister, type SheetView } from '../../shared/rendering/page.js'
+/** The register in the drawer: what the document rests on, sorted, filtered and changed in place. */
+import type { AssumptionChange } from '../../kernel/cells/edit/index.js'
+import type { CellId } from '../../shared/contracts/index.js'
+import {
+  type AssumptionRow,
+  arrangeRows,
+  assumptionRows,
+  type EditableField,
+  editableFields,
+  element,
+  fieldKey,
+  nextOrder,
+  pageOrder,
+  type Readers,
+  type RegisterColumn,
+  readValue,
+  registerColumns,
+  registerCount,
+  registerTeaching,
+  renderRegister,
+  type SheetView,
+  valueText,
+  withoutSource,
+} from '../../shared/rendering/page.js'
 import type { DrawerView } from '../drawer/drawer.js'
+import { InPlace } from './in-place.js'
+import { swapTable } from './swap-table.js'
 
 export interface RegisterSources {
   view(): SheetView
   readers: Readers
+  /** Answers why the change cannot be made, `null` when it was. */
+  write(cell: CellId, name: string, change: AssumptionChange): Promise<string | null>
 }
 
 export class RegisterView implements DrawerView {
   readonly name = 'register'
   readonly title = 'Register'
-  readonly element = document.createElement('div')
+  readonly element = element(document, 'div', { class: 'register' })
   readonly #sources: RegisterSources
+  readonly #words = element(document, 'input', {
+    type: 'search',
+    'aria-label': 'Show assumptions whose name, source, note, owner or unit holds these words',
+    placeholder: 'Name, source, note or owner',
+    autocomplete: 'off',
+  }) as HTMLInputElement
+  readonly #unsourced = element(document, 'input', { type: 'checkbox' }) as HTMLInputElement
+  readonly #unsourcedWords = element(document, 'span')
+  readonly #controls = element(
+    document,
+    'div',
+    { class: 'register-controls' },
+    this.#words,
+    element(document, 'label', {}, this.#unsourced, this.#unsourcedWords),
+  )
+  readonly #count = element(document, 'p', { class: 'register-count', role: 'status' })
+  readonly #table = element(document, 'div', { class: 'record-table' })
+  readonly #teaching = element(document, 'p', {}, registerTeaching)
+  /** Fields that are being written in, by what they change; also while their row is not shown. */
+  readonly #fields = new Map<string, InPlace>()
+  #rows: readonly AssumptionRow[] = []
+  #order = pageOrder
+  /** The table as last drawn, without fields: nothing is drawn anew while it stays the same. */
+  #drawn: Node | undefined
 
   constructor(sources: RegisterSources) {
     this.#sources = sources
-    this.element.className = 'register'
+    this.element.append(this.#teaching, this.#controls, this.#count, this.#table)
+    this.#words.addEventListener('input', () => this.update())
+    this.#words.addEventListener('keydown', (event) => this.#forgetWords(event))
+    this.#unsourced.addEventListener('change', () => this.update())
+    this.#table.addEventListener('click', (event) => this.#press(event))
   }
 
   show(): void {
@@ -23,9 +77,90 @@ export class RegisterView implements DrawerView {
   }
 
   update(): void {
-    const rows = assumptionRows(this.#sources.view(), this.#sources.readers)
-    const drawn = renderRegister(document, rows)
-    // What has the focus stays where nothing changed.
-    if (this.element.firstElementChild?.isEqualNode(drawn) !== true) this.element.replaceChildren(drawn)
+    this.#rows = assumptionRows(this.#sources.view(), this.#sources.readers)
+    const filter = { words: this.#words.value, withoutSource: this.#unsourced.checked }
+    const shown = arrangeRows(this.#rows, this.#order, filter)
+    const empty = this.#rows.length === 0
+    this.#teaching.hidden = !empty
+    for (const part of [this.#controls, this.#count, this.#table]) part.hidden = empty
+    setText(this.#unsourcedWords, `without a source (${withoutSource(this.#rows)})`)
+    setText(this.#count, registerCount(this.#rows, shown.length))
+    this.#draw(renderRegister(document, shown, this.#order))
   }
+
+  #draw(table: HTMLElement): void {
+    if (this.#drawn?.isEqualNode(table) === true) return
+    this.#drawn = table.cloneNode(true)
+    const swap = () => {
+      for (const [key, field] of this.#fields) buttonOf(table, key)?.replaceWith(field.element)
+      swapTable(this.#table, table)
+    }
+    const focused = [...this.#fields.values()].find((field) => field.focused)
+    if (focused === undefined) swap()
+    else focused.keepThrough(swap)
+  }
+
+  #press(event: Event): void {
+    const button = event.target instanceof Element ? event.target.closest<HTMLElement>('button') : null
+    const column = registerColumns.find((each) => each === button?.dataset.sort)
+    if (column !== undefined) this.#sort(column)
+    const { field: key } = button?.dataset ?? {}
+    for (const row of this.#rows)
+      for (const field of editableFields) if (fieldKey(row, field) === key) this.#open(row, field)
+  }
+
+  #sort(column: RegisterColumn): void {
+    this.#order = nextOrder(this.#order, column)
+    this.update()
+  }
+
+  #open(row: AssumptionRow, of: EditableField): void {
+    const key = fieldKey(row, of)
+    const before = of === 'value' ? valueText(row) : (row.record[of] ?? '')
+    const unit = of === 'value' ? this.#unitWords(row) : ''
+    const field = new InPlace(`${of} of ${row.name}${unit}`, before, {
+      write: (text) => this.#write(key, row, of, text),
+      onEnd: (back) => this.#end(key, back),
+    })
+    this.#fields.set(key, field)
+    buttonOf(this.#table, key)?.replaceWith(field.element)
+    field.focus()
+  }
+
+  #unitWords({ record }: AssumptionRow): string {
+    return record.unit === undefined ? '' : ` in ${record.unit}`
+  }
+
+  async #write(key: string, opened: AssumptionRow, of: EditableField, text: string): Promise<string | null> {
+    // The row as it is now: its cell may have been computed anew meanwhile.
+    const row = this.#rows.find((each) => fieldKey(each, of) === key) ?? opened
+    if (of !== 'value') return this.#sources.write(row.cell, row.name, { [of]: text.trim() })
+    const value = readValue(text, row)
+    return value.ok ? this.#sources.write(row.cell, row.name, { value: value.si }) : value.message
+  }
+
+  #end(key: string, back: boolean): void {
+    if (!this.#fields.delete(key)) return
+    this.#drawn = undefined
+    this.update()
+    if (back) buttonOf(this.#table, key)?.focus({ preventScroll: true })
+  }
+
+  /** The first Escape forgets the words, the next one closes the drawer. */
+  #forgetWords(event: KeyboardEvent): void {
+    if (event.key !== 'Escape' || this.#words.value === '') return
+    event.preventDefault()
+    event.stopPropagation()
+    this.#words.value = ''
+    this.update()
+  }
+}
+
+function buttonOf(table: Element, key: string): HTMLElement | undefined {
+  return [...table.querySelectorAll<HTMLElement>('[data-field]')].find(({ dataset }) => dataset.field === key)
+}
+
+/** Said aloud only when it changes. */
+function setText(target: Element, text: string): void {
+  if (target.textContent !== text) target.textContent = text
 }

@@ -39,3 +39,7 @@ export function assumptionRows(view: SheetView, readers: Readers = () => []): re
   }
   return rows
 }
+
+export function hasSource({ source }: AssumptionRecord): boolean {
+  return source !== undefined && source.trim() !== ''
+}

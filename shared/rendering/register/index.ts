@@ -1,4 +1,6 @@
 export * from './assumption-rows.js'
+export * from './register-order.js'
 export * from './render-register.js'
 export * from './render-requirements.js'
 export * from './requirement-rows.js'
+export * from './value-text.js'

@@ -2,56 +2,83 @@
 import type { AssumptionRecord, ResultNumber } from '../../contracts/index.js'
 import { element } from '../dom.js'
 import { countOf, formatQuantity } from '../quantity/index.js'
-import type { AssumptionRow } from './assumption-rows.js'
-import { headRow, rowLink } from './table-parts.js'
+import { type AssumptionRow, hasSource } from './assumption-rows.js'
+import { pageOrder, type RegisterColumn, type RegisterOrder, registerColumns } from './register-order.js'
+import { rowLink } from './table-parts.js'
 
-const heads = ['Assumption', 'Value', 'How sure', 'Source', 'Owner', 'Row', 'Used in']
+export const editableFields = ['value', 'source', 'note', 'owner'] as const
+export type EditableField = (typeof editableFields)[number]
 
-export function renderRegister(document: Document, rows: readonly AssumptionRow[]): HTMLElement {
-  if (rows.length === 0)
-    return element(
-      document,
-      'p',
-      {},
-      "The register lists what the sheet rests on. Write assumption('name', value, { source }) in a sizing cell, and it stands here once the cell is computed.",
-    )
-  const unsourced = rows.filter(({ record }) => !hasSource(record)).length
-  const missing = unsourced === 0 ? 'every one with a source' : `${unsourced} without a source`
+const heads: Readonly<Record<RegisterColumn, string>> = {
+  name: 'Assumption',
+  value: 'Value',
+  sureness: 'How sure',
+  source: 'Source',
+  note: 'Note',
+  owner: 'Owner',
+  row: 'Row',
+  used: 'Used in',
+}
+
+/** The table alone; `rows` as they are to be shown. */
+export function renderRegister(
+  document: Document,
+  rows: readonly AssumptionRow[],
+  order: RegisterOrder = pageOrder,
+): HTMLElement {
+  const drawn = rows.map((row) => assumptionRow(document, row))
   return element(
     document,
     'div',
-    { class: 'record-table' },
-    element(document, 'p', {}, `${countOf(rows.length, 'assumption')}, ${missing}.`),
-    element(
-      document,
-      'div',
-      // Wider than a narrow drawer: reached and scrolled by keyboard too.
-      { class: 'record-table-field', tabindex: 0, role: 'region', 'aria-label': 'Register' },
-      element(
-        document,
-        'table',
-        {},
-        headRow(document, heads),
-        element(
-          document,
-          'tbody',
-          {},
-          rows.map((row) => assumptionRow(document, row)),
-        ),
-      ),
-    ),
+    // Wider than a narrow drawer: reached and scrolled by keyboard too.
+    { class: 'record-table-field', tabindex: 0, role: 'region', 'aria-label': 'Register' },
+    element(document, 'table', {}, sortedHead(document, order), element(document, 'tbody', {}, drawn)),
   )
+}
+
+/** What an empty register is for, and how it is filled. */
+export const registerTeaching =
+  "The register lists what the sheet rests on. Write assumption('name', value, { source }) in a sizing cell, and it stands here once the cell is computed."
+
+/** `12 assumptions, 3 without a source; 2 shown.` */
+export function registerCount(rows: readonly AssumptionRow[], shown: number): string {
+  const unsourced = withoutSource(rows)
+  const missing = unsourced === 0 ? 'every one with a source' : `${unsourced} without a source`
+  const part = shown === rows.length ? '' : `; ${shown === 0 ? 'none' : shown} shown`
+  return `${countOf(rows.length, 'assumption')}, ${missing}${part}.`
+}
+
+export function withoutSource(rows: readonly AssumptionRow[]): number {
+  return rows.filter(({ record }) => !hasSource(record)).length
+}
+
+/** Names one field of one assumption. */
+export function fieldKey({ cell, name }: AssumptionRow, field: EditableField): string {
+  return JSON.stringify([cell, name, field])
+}
+
+function sortedHead(document: Document, order: RegisterOrder): HTMLElement {
+  const cells = registerColumns.map((column) => {
+    const sorted = order.column !== column ? null : order.descending ? 'descending' : 'ascending'
+    const sign = sorted === null ? '' : sorted === 'ascending' ? ' ↑' : ' ↓'
+    const button = element(document, 'button', { type: 'button', 'data-sort': column }, heads[column])
+    button.append(element(document, 'span', { 'aria-hidden': 'true' }, sign))
+    return element(document, 'th', { scope: 'col', 'aria-sort': sorted }, button)
+  })
+  return element(document, 'thead', {}, element(document, 'tr', {}, cells))
 }
 
 function assumptionRow(document: Document, row: AssumptionRow): HTMLElement {
   const { record, dimension, state } = row
   const shown = (si: ResultNumber) => formatQuantity(si, dimension, record.unit).text
-  const trial = record.trial === undefined ? '' : ` (trial ${shown(record.trial)})`
+  const field = (of: EditableField, words: string, attributes = {}) =>
+    element(document, 'td', attributes, editButton(document, row, of, words))
   const cells = [
-    element(document, 'td', { class: 'numeric' }, `${shown(record.value)}${trial}`),
+    field('value', shown(record.value), { class: 'numeric' }),
     element(document, 'td', {}, sureness(record, shown)),
-    element(document, 'td', {}, hasSource(record) ? (record.source ?? '') : element(document, 'em', {}, 'no source')),
-    element(document, 'td', {}, record.owner ?? ''),
+    field('source', record.source ?? ''),
+    field('note', record.note ?? ''),
+    field('owner', record.owner ?? ''),
     element(document, 'td', {}, rowLink(document, row), state === 'current' ? '' : ` ${state}`),
     element(
       document,
@@ -60,11 +87,21 @@ function assumptionRow(document: Document, row: AssumptionRow): HTMLElement {
       row.usedIn.flatMap((place, at) => [at === 0 ? '' : ', ', rowLink(document, place)]),
     ),
   ]
-  return element(document, 'tr', {}, element(document, 'th', { scope: 'row' }, row.name), cells)
+  if (record.trial !== undefined) cells[0]?.append(` (trial ${shown(record.trial)})`)
+  const name = element(document, 'a', { href: `#cell-${row.cell}` }, row.name)
+  return element(document, 'tr', {}, element(document, 'th', { scope: 'row' }, name), cells)
 }
 
-function hasSource({ source }: AssumptionRecord): boolean {
-  return source !== undefined && source.trim() !== ''
+/** Opens a field to write in, which is the view's to answer. Its words, or what is missing in words; named for those who hear it. */
+function editButton(document: Document, row: AssumptionRow, field: EditableField, words: string): HTMLElement {
+  const missing = words.trim() === ''
+  const said = !missing ? words : field === 'source' ? 'no source' : `add ${field}`
+  const button = {
+    type: 'button',
+    'data-field': fieldKey(row, field),
+    'aria-label': `${field} of ${row.name}: ${said}; change it`,
+  }
+  return element(document, 'button', button, missing ? element(document, 'em', {}, said) : said)
 }
 
 /** A range and a distribution are told apart: a range says nothing of how likely its values are. */

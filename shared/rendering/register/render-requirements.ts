@@ -16,11 +16,13 @@ export function renderRequirements(document: Document, rows: readonly Requiremen
       "Requirements say what has to hold. Write requirement('name', { actual, atMost, unit, source }) in a sizing cell, and it stands here once the cell is computed.",
     )
   const failed = rows.filter(({ record }) => !record.met).length
+  const close = rows.filter(({ record }) => isAtRisk(record)).length
+  const atRisk = close === 0 ? '' : `, ${close} of them by less than ${leastShare} %`
   return element(
     document,
     'div',
     { class: 'record-table' },
-    element(document, 'p', {}, `${rows.length - failed} of ${rows.length} met.`),
+    element(document, 'p', {}, `${rows.length - failed} of ${rows.length} met${atRisk}.`),
     element(
       document,
       'div',
@@ -56,7 +58,7 @@ function requirementRow(document: Document, row: RequirementRow): HTMLElement {
     element(document, 'td', { class: 'numeric' }, shown(actual)),
     text(boundsOf(record, shown)),
     element(document, 'td', { class: 'numeric' }, `${shown(margin)}${shareOf(record)}`),
-    text(record.met ? 'met' : 'not met'),
+    text(statusOf(record)),
     text(record.owner),
     text(record.source),
     element(document, 'td', {}, rowLink(document, row), state === 'current' ? '' : ` ${state}`),
@@ -69,12 +71,31 @@ function boundsOf({ atLeast, atMost }: RequirementRecord, shown: (si: Requiremen
   return [...low, ...high].join(', ')
 }
 
-/** In per cent of the nearer bound; nothing where that is 0. */
-function shareOf({ actual, margin, atLeast, atMost }: RequirementRecord): string {
+function statusOf(record: RequirementRecord): string {
+  if (!record.met) return 'not met'
+  return isAtRisk(record) ? `met, at risk: less than ${leastShare} % to spare` : 'met'
+}
+
+/** A margin below this share of its bound is called at risk [%]. Common practice of early design, no source. */
+const leastShare = 5
+
+/** Met by little. Where the bound is 0 there is no share, so nothing is said. */
+export function isAtRisk(record: RequirementRecord): boolean {
+  const share = marginShare(record)
+  return record.met && share !== undefined && share < leastShare
+}
+
+function shareOf(record: RequirementRecord): string {
+  const share = marginShare(record)
+  return share === undefined ? '' : ` (${share.toFixed(1)} %)`
+}
+
+/** In per cent of the nearer bound; absent where that is 0. */
+function marginShare({ actual, margin, atLeast, atMost }: RequirementRecord): number | undefined {
   const given = numberOf(actual)
   const bounds = [atLeast, atMost].flatMap((bound) => (bound === undefined ? [] : [numberOf(bound)]))
   const bound = bounds.sort((one, other) => Math.abs(one - given) - Math.abs(other - given))[0]
-  if (bound === undefined || bound === 0) return ''
+  if (bound === undefined || bound === 0) return undefined
   const share = (100 * numberOf(margin)) / Math.abs(bound)
-  return Number.isFinite(share) ? ` (${share.toFixed(1)} %)` : ''
+  return Number.isFinite(share) ? share : undefined
 }

@@ -1,7 +1,12 @@
 import { parseHTML } from 'linkedom'
 import { describe, expect, test } from 'vitest'
 import { type AssumptionRecord, CellId, type RequirementRecord } from '../../../shared/contracts/index.js'
-import { renderRegister, renderRequirements } from '../../../shared/rendering/register/index.js'
+import {
+  registerCount,
+  registerTeaching,
+  renderRegister,
+  renderRequirements,
+} from '../../../shared/rendering/register/index.js'
 
 const { document } = parseHTML('<!doctype html><html><body></body></html>')
 const cell = CellId.parse('a')
@@ -33,14 +38,12 @@ function textsOf(drawn: HTMLElement): readonly string[] {
 describe('renderRegister(document, rows)', () => {
   test('renderRegister tells a range from a distribution and says what has no source', () => {
     expect(register({ name: 'payload', value: 400, unit: 'kg', low: 350, high: 450 })).toEqual([
-      '1 assumption, 1 without a source.',
-      ...['payload', '400 kg', 'range 350 kg to 450 kg', 'no source', '', '3a', '4'],
+      ...['payload', '400 kg', 'range 350 kg to 450 kg', 'no source', 'add note', 'add owner', '3a', '4'],
     ])
     const distribution = { kind: 'normal', mean: 400, deviation: 20 } as const
     const record = { name: 'payload', value: 400, unit: 'kg', distribution, source: 'weighed', owner: 'masses' }
-    expect(register(record).slice(0, 5)).toEqual([
-      '1 assumption, every one with a source.',
-      ...['payload', '400 kg', 'normal, deviation 20 kg', 'weighed'],
+    expect(register(record).slice(0, 6)).toEqual([
+      ...['payload', '400 kg', 'normal, deviation 20 kg', 'weighed', 'add note', 'masses'],
     ])
   })
 
@@ -48,8 +51,12 @@ describe('renderRegister(document, rows)', () => {
     expect(register({ name: 'payload', value: 400, trial: 420, unit: 'kg' })).toContain('400 kg (trial 420 kg)')
   })
 
-  test('renderRegister of nothing says how an assumption is written', () => {
-    expect(renderRegister(document, []).textContent).toContain("assumption('name', value, { source })")
+  test('renderRegister says in its heads how it is sorted', () => {
+    const heads = [...renderRegister(document, [], { column: 'value', descending: true }).querySelectorAll('th')]
+    expect(heads.map((head) => head.getAttribute('aria-sort'))).toEqual([
+      ...[null, 'descending', null, null, null, null, null, null],
+    ])
+    expect(heads[1]?.textContent).toBe('Value ↓')
   })
 
   test('renderRegister shows hostile text as text', () => {
@@ -72,7 +79,31 @@ describe('renderRegister(document, rows)', () => {
   })
 })
 
+describe('registerCount(rows, shown)', () => {
+  test('registerCount says what has no source, and how many are shown where not all are', () => {
+    const row = (source: string | undefined, order: number) => ({
+      ...{ name: 'mass', cell, number: '1', order, state: 'current' as const, dimension: 'kg', usedIn: [] },
+      record: { name: 'mass', value: 1, ...(source === undefined ? {} : { source }) },
+    })
+    expect(registerCount([row('weighed', 0)], 1)).toBe('1 assumption, every one with a source.')
+    expect(registerCount([row(' ', 0), row(undefined, 1)], 0)).toBe('2 assumptions, 2 without a source; none shown.')
+  })
+
+  test('registerTeaching says how an assumption is written', () => {
+    expect(registerTeaching).toContain("assumption('name', value, { source })")
+  })
+})
+
 describe('renderRequirements(document, rows)', () => {
+  test('renderRequirements calls at risk what is met by less than 5 % of its bound', () => {
+    const record = { name: 'R', actual: 96, atMost: 100, margin: 4, met: true }
+    expect(requirements(record)).toEqual(
+      expect.arrayContaining(['1 of 1 met, 1 of them by less than 5 %.', 'met, at risk: less than 5 % to spare']),
+    )
+    expect(requirements({ ...record, actual: 95, margin: 5 })).toEqual(expect.arrayContaining(['1 of 1 met.', 'met']))
+    expect(requirements({ ...record, actual: 104, margin: -4, met: false })).toContain('not met')
+  })
+
   test('renderRequirements gives paragraph, means, bound, margin with its share of the bound, and status', () => {
     const record = { name: 'Mass', actual: 2069, atMost: 2200, margin: 131, met: true, unit: 'kg' }
     expect(requirements({ ...record, paragraph: '2.1', means: 'analysis', owner: 'masses', source: 'brief' })).toEqual([
