@@ -1,12 +1,12 @@
 /** What a spread view has found and is finding out. DOM-free: it runs the engine, keeps the answers and says when they changed. */
 import {
   drawSamples,
+  EvidenceTrouble,
   runEnvelope,
   runShares,
   runSpread,
   type Samples,
   type SpreadRequest,
-  SpreadTrouble,
   type Tools,
 } from '../../kernel/cells/evidence/index.js'
 import type { AssumptionRecord, Envelope, NumbersOutcome, Point, Shares, Spread } from '../../shared/contracts/index.js'
@@ -201,7 +201,7 @@ export class SpreadWork {
 
   #fail(fault: unknown): void {
     const said = fault instanceof Error ? fault.message : String(fault)
-    const trouble = fault instanceof SpreadTrouble ? said : `Sampling ended: ${said}`
+    const trouble = fault instanceof EvidenceTrouble ? said : `Sampling ended: ${said}`
     if (this.#answers !== undefined) this.#answers = { ...this.#answers, trouble }
     this.#onChange('state')
   }

@@ -1,6 +1,6 @@
 /** The register of assumptions as CSV: each with its value as shown and in SI, what it rests on, and where it is read. */
-import type { AssumptionRecord, Provenance, ResultNumber } from '../../shared/contracts/index.js'
-import type { AssumptionRow, CsvCell } from '../../shared/rendering/index.js'
+import type { AssumptionRecord, Provenance } from '../../shared/contracts/index.js'
+import { type AssumptionRow, type CsvCell, distributionWords } from '../../shared/rendering/index.js'
 import { inSi, inUnit, type TableUnit, tableFile, tableUnit } from './table-file.js'
 
 const heads = [
@@ -54,19 +54,4 @@ export function sureness({ distribution, correlated = {} }: AssumptionRecord, un
   const others = Object.entries(correlated).map(([name, value]) => `correlated with ${name} ${value}`)
   if (distribution === undefined) return others.join('; ')
   return [distributionWords(distribution, (si) => String(inUnit(si, unit))), ...others].join('; ')
-}
-
-function distributionWords(
-  distribution: NonNullable<AssumptionRecord['distribution']>,
-  shown: (si: ResultNumber) => string,
-): string {
-  switch (distribution.kind) {
-    case 'normal':
-      return `normal, deviation ${shown(distribution.deviation)}`
-    case 'uniform':
-    case 'triangular':
-      return `${distribution.kind}, ${shown(distribution.low)} to ${shown(distribution.high)}`
-    case 'lognormal':
-      return `lognormal, factor ${distribution.factor}`
-  }
 }

@@ -1,4 +1,5 @@
 export * from './assumption-rows.js'
+export * from './distribution-words.js'
 export * from './register-order.js'
 export * from './render-register.js'
 export * from './render-requirements.js'

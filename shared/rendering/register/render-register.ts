@@ -3,8 +3,9 @@ import type { AssumptionRecord, ResultNumber } from '../../contracts/index.js'
 import { element } from '../dom.js'
 import { countOf, formatQuantity } from '../quantity/index.js'
 import { type AssumptionRow, hasSource } from './assumption-rows.js'
+import { distributionWords } from './distribution-words.js'
 import { pageOrder, type RegisterColumn, type RegisterOrder, registerColumns } from './register-order.js'
-import { rowLink } from './table-parts.js'
+import { rowLink, scrollingTable } from './table-parts.js'
 
 export const editableFields = ['value', 'source', 'note', 'owner'] as const
 export type EditableField = (typeof editableFields)[number]
@@ -27,13 +28,7 @@ export function renderRegister(
   order: RegisterOrder = pageOrder,
 ): HTMLElement {
   const drawn = rows.map((row) => assumptionRow(document, row))
-  return element(
-    document,
-    'div',
-    // Wider than a narrow drawer: reached and scrolled by keyboard too.
-    { class: 'record-table-field', tabindex: 0, role: 'region', 'aria-label': 'Register' },
-    element(document, 'table', {}, sortedHead(document, order), element(document, 'tbody', {}, drawn)),
-  )
+  return scrollingTable(document, 'Register', sortedHead(document, order), drawn)
 }
 
 /** What an empty register is for, and how it is filled. */
@@ -65,7 +60,7 @@ function sortedHead(document: Document, order: RegisterOrder): HTMLElement {
     button.append(element(document, 'span', { 'aria-hidden': 'true' }, sign))
     return element(document, 'th', { scope: 'col', 'aria-sort': sorted }, button)
   })
-  return element(document, 'thead', {}, element(document, 'tr', {}, cells))
+  return element(document, 'tr', {}, cells)
 }
 
 function assumptionRow(document: Document, row: AssumptionRow): HTMLElement {
@@ -106,15 +101,6 @@ function editButton(document: Document, row: AssumptionRow, field: EditableField
 
 /** A range and a distribution are told apart: a range says nothing of how likely its values are. */
 function sureness({ low, high, distribution }: AssumptionRecord, shown: (si: ResultNumber) => string): string {
-  switch (distribution?.kind) {
-    case 'normal':
-      return `normal, deviation ${shown(distribution.deviation)}`
-    case 'lognormal':
-      return `lognormal, factor ${distribution.factor}`
-    case 'uniform':
-    case 'triangular':
-      return `${distribution.kind}, ${shown(distribution.low)} to ${shown(distribution.high)}`
-    case undefined:
-      return low === undefined || high === undefined ? 'not stated' : `range ${shown(low)} to ${shown(high)}`
-  }
+  if (distribution !== undefined) return distributionWords(distribution, shown)
+  return low === undefined || high === undefined ? 'not stated' : `range ${shown(low)} to ${shown(high)}`
 }

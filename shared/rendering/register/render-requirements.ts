@@ -3,7 +3,7 @@ import type { RequirementRecord } from '../../contracts/index.js'
 import { element } from '../dom.js'
 import { formatQuantity, numberOf } from '../quantity/index.js'
 import type { RequirementRow } from './requirement-rows.js'
-import { headRow, rowLink } from './table-parts.js'
+import { rowLink, scrollingTable } from './table-parts.js'
 
 const heads = ['Requirement', 'Paragraph', 'Means', 'Actual', 'Bound', 'Margin', 'Status', 'Owner', 'Source', 'Row']
 
@@ -23,22 +23,16 @@ export function renderRequirements(document: Document, rows: readonly Requiremen
     'div',
     { class: 'record-table' },
     element(document, 'p', {}, `${rows.length - failed} of ${rows.length} met${atRisk}.`),
-    element(
+    scrollingTable(
       document,
-      'div',
-      { class: 'record-table-field', tabindex: 0, role: 'region', 'aria-label': 'Requirements' },
+      'Requirements',
       element(
         document,
-        'table',
+        'tr',
         {},
-        headRow(document, heads),
-        element(
-          document,
-          'tbody',
-          {},
-          rows.map((row) => requirementRow(document, row)),
-        ),
+        heads.map((head) => element(document, 'th', { scope: 'col' }, head)),
       ),
+      rows.map((row) => requirementRow(document, row)),
     ),
   )
 }

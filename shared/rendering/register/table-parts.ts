@@ -2,9 +2,19 @@
 import type { CellId } from '../../contracts/index.js'
 import { element } from '../dom.js'
 
-export function headRow(document: Document, heads: readonly string[]): HTMLElement {
-  const cells = heads.map((head) => element(document, 'th', { scope: 'col' }, head))
-  return element(document, 'thead', {}, element(document, 'tr', {}, cells))
+/** Wider than a narrow drawer: reached and scrolled by keyboard too. */
+export function scrollingTable(
+  document: Document,
+  label: string,
+  head: HTMLElement,
+  rows: readonly HTMLElement[],
+): HTMLElement {
+  return element(
+    document,
+    'div',
+    { class: 'record-table-field', tabindex: 0, role: 'region', 'aria-label': label },
+    element(document, 'table', {}, element(document, 'thead', {}, head), element(document, 'tbody', {}, rows)),
+  )
 }
 
 /** Number of a cell, leading to it. */

@@ -9,11 +9,10 @@ import {
   type Point,
   type Unsteadiness,
 } from '../../../../shared/contracts/index.js'
-import { numberAt } from '../spread/failures.js'
-import { evaluateInBatches, type Tools } from '../spread/samples.js'
+import { evaluateInBatches, numberAt, type Tools } from '../evaluation.js'
+import { EvidenceTrouble } from '../trouble.js'
 import { readVaried, type Varied, valuesTried } from './ends.js'
 import { bends, centralChange, moved, type Near } from './slopes.js'
-import { DriversTrouble } from './trouble.js'
 
 export interface DriversRequest {
   /** The number asked about. */
@@ -28,7 +27,7 @@ export interface DriversRequest {
  * Evaluates the number as it stands and, for each assumption, at both ends and at 1 % and 0.5 % either side.
  *
  * @equation change = f(end) - f(value); elasticity = (x / f) (f(x + h) - f(x - h)) / (2 h), h = 0.01 |x|
- * @throws DriversTrouble where the number does not compute as it stands
+ * @throws EvidenceTrouble where the number does not compute as it stands
  */
 export async function runDrivers(request: DriversRequest, tools: Tools): Promise<Drivers> {
   const { target, assumptions, base: trials = {} } = request
@@ -42,7 +41,7 @@ export async function runDrivers(request: DriversRequest, tools: Tools): Promise
   const nothing = { target, drivers: [], without: [], unvaried, left: all }
   if (standing === undefined) return { ...nothing, base: Number.NaN, runs: 0 }
   const base = numberAt(standing, target)
-  if (base === undefined) throw new DriversTrouble('NO_BASE', { target, reason: failureOf(standing, target) })
+  if (base === undefined) throw new EvidenceTrouble('NO_BASE', { target, reason: failureOf(standing, target) })
   const tried = varied.slice(0, Math.floor(outcomes.length / runsEach))
   const read = tried.map((one, at) => readDriver(one, target, base, outcomes.slice(at * runsEach, (at + 1) * runsEach)))
   const drivers = read.filter((one) => one !== undefined)

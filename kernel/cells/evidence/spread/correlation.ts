@@ -1,7 +1,7 @@
 /** Stated rank correlations as one matrix of the normal copula, or a sentence why there can be none. */
 import type { AssumptionRecord } from '../../../../shared/contracts/index.js'
+import { EvidenceTrouble } from '../trouble.js'
 import { cholesky } from './cholesky.js'
-import { SpreadTrouble } from './trouble.js'
 
 export interface Correlations {
   /** Between the standard normal numbers, rows one after another, in the order of the names. */
@@ -18,7 +18,7 @@ type Stated = ReadonlyMap<string, ReadonlyMap<string, number>>
  * @equation r = 2 sin(pi rho/6), rho the rank correlation (Spearman) and r the correlation of the normal numbers
  * @param names - assumptions that are sampled, in the order of the matrix
  * @param assumptions - all of the notebook
- * @throws SpreadTrouble for a partner that is unknown or not sampled, a pair stated in two ways, pairs that cannot hold together
+ * @throws EvidenceTrouble for a partner that is unknown or not sampled, a pair stated in two ways, pairs that cannot hold together
  * @source Kruskal, W. H., "Ordinal measures of association", Journal of the American Statistical Association 53 (1958) 814-861
  *   (ranks of a bivariate normal); Clemen, R. T., Reilly, T., "Correlations and copulas for decision and risk analysis", Management
  *   Science 45 (1999) 208-224 (the copula)
@@ -40,7 +40,7 @@ function statedPairs(names: readonly string[], assumptions: readonly AssumptionR
       const row = pairs.get(one) ?? new Map<string, number>()
       const earlier = row.get(two)
       if (earlier !== undefined && earlier !== rho)
-        throw new SpreadTrouble('CORRELATION_TWICE', { name: one, other: two, first: earlier, second: rho })
+        throw new EvidenceTrouble('CORRELATION_TWICE', { name: one, other: two, first: earlier, second: rho })
       pairs.set(one, row.set(two, rho))
     }
   return pairs
@@ -53,9 +53,9 @@ function checkPartner(
   assumptions: readonly AssumptionRecord[],
 ): void {
   if (!assumptions.some((one) => one.name === other))
-    throw new SpreadTrouble('CORRELATION_UNKNOWN', { name, other, known: names.join(', ') || 'none' })
-  if (!names.includes(other)) throw new SpreadTrouble('CORRELATION_OF_HELD', { name, other })
-  if (!names.includes(name)) throw new SpreadTrouble('CORRELATION_OF_HELD', { name: other, other: name })
+    throw new EvidenceTrouble('CORRELATION_UNKNOWN', { name, other, known: names.join(', ') || 'none' })
+  if (!names.includes(other)) throw new EvidenceTrouble('CORRELATION_OF_HELD', { name, other })
+  if (!names.includes(name)) throw new EvidenceTrouble('CORRELATION_OF_HELD', { name: other, other: name })
 }
 
 /** `share` multiplies every rank correlation. */
@@ -76,7 +76,7 @@ function matrixOf(names: readonly string[], stated: Stated, share: number): Floa
 }
 
 /** The fewest names whose pairs already contradict one another, and by how much all must be weakened. */
-function contradiction(names: readonly string[], stated: Stated): SpreadTrouble {
+function contradiction(names: readonly string[], stated: Stated): EvidenceTrouble {
   const fits = (some: readonly string[], share: number) =>
     cholesky(matrixOf(some, stated, share), some.length) !== undefined
   let culprits = [...names]
@@ -91,5 +91,5 @@ function contradiction(names: readonly string[], stated: Stated): SpreadTrouble 
   )
   let share = 1
   while (share > 0 && !fits(culprits, share)) share = Math.round(share * 100 - 1) / 100
-  return new SpreadTrouble('CORRELATIONS_CONTRADICT', { pairs: pairs.join(', '), share })
+  return new EvidenceTrouble('CORRELATIONS_CONTRADICT', { pairs: pairs.join(', '), share })
 }

@@ -7,9 +7,9 @@
  * box is wider than this.
  */
 import type { Envelope, NumbersOutcome, Point, SpreadAtEnds } from '../../../../shared/contracts/index.js'
-import { numberAt } from './failures.js'
+import { evaluateInBatches, numberAt, type Tools } from '../evaluation.js'
 import { requirementSpreads } from './requirements.js'
-import { evaluateInBatches, type Samples, type Tools } from './samples.js'
+import type { Samples } from './samples.js'
 import { screen } from './screening.js'
 import { summarise } from './summary.js'
 

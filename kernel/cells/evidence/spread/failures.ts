@@ -1,5 +1,6 @@
 /** Points that did not compute, by reason: counted and shown, never dropped in silence. */
 import type { FailureReason, NumbersOutcome, Point } from '../../../../shared/contracts/index.js'
+import { numberAt } from '../evaluation.js'
 
 /** Most frequent first. */
 export function failuresOf(
@@ -23,10 +24,4 @@ function reasonOf(outcome: NumbersOutcome, target: string): Pick<FailureReason, 
   if (outcome.ok) return { code: 'NO_NUMBER', message: `"${target}" is no finite number here.` }
   const { code, message, cell } = outcome
   return { code, message, ...(cell === undefined ? {} : { cell }) }
-}
-
-/** The number of a point, if it has a finite one. */
-export function numberAt(outcome: NumbersOutcome, target: string): number | undefined {
-  const value = outcome.numbers[target]
-  return value !== undefined && Number.isFinite(value) ? value : undefined
 }

@@ -2,7 +2,6 @@
 export { type Distribution, support, valueAt } from './distribution.js'
 export { type EnvelopeRequest, type EnvelopeTools, envelopeDefaults, runEnvelope } from './envelope.js'
 export type { Inputs, Uncertain } from './inputs.js'
-export type { Samples, Tools } from './samples.js'
+export type { Samples } from './samples.js'
 export { runShares, type SharesRequest, type SharesTools, sharesDefaults } from './shares.js'
 export { drawSamples, mostSamples, runSpread, type SpreadRequest, type SpreadTools, spreadDefaults } from './spread.js'
-export { type SpreadCode, SpreadTrouble } from './trouble.js'

@@ -1,9 +1,9 @@
 /** What is sampled, what is an interval, what is held: read from the assumptions of a notebook. */
 import type { AssumptionRecord, Interval, Point } from '../../../../shared/contracts/index.js'
+import { EvidenceTrouble } from '../trouble.js'
 import { type Correlations, readCorrelations } from './correlation.js'
 import { type Distribution, valueAt } from './distribution.js'
 import { sobolDimensions } from './sobol-sequence.js'
-import { SpreadTrouble } from './trouble.js'
 
 export interface Uncertain {
   readonly name: string
@@ -20,13 +20,13 @@ export interface Inputs {
 /** Two dimensions each: shares of the variance need two independent points. */
 const most = Math.floor(sobolDimensions / 2)
 
-/** @throws SpreadTrouble for too many distributions and for correlations that cannot be */
+/** @throws EvidenceTrouble for too many distributions and for correlations that cannot be */
 export function readInputs(assumptions: readonly AssumptionRecord[]): Inputs {
   const sorted = [...assumptions].sort((one, other) => (one.name < other.name ? -1 : 1))
   const uncertain = sorted.flatMap(({ name, distribution }) =>
     distribution === undefined ? [] : [{ name, distribution }],
   )
-  if (uncertain.length > most) throw new SpreadTrouble('TOO_MANY_UNCERTAIN', { count: uncertain.length, most })
+  if (uncertain.length > most) throw new EvidenceTrouble('TOO_MANY_UNCERTAIN', { count: uncertain.length, most })
   const names = uncertain.map(({ name }) => name)
   return { uncertain, intervals: sorted.flatMap(intervalOf), correlations: readCorrelations(names, sorted) }
 }

@@ -1,20 +1,9 @@
 /** The samples of one spread, drawn and evaluated as far as they are asked for; everything that needs them shares them. */
-import type { EvaluateMany, NumbersOutcome, Point } from '../../../../shared/contracts/index.js'
-import type { StopSignal } from '../../program/index.js'
+import type { NumbersOutcome, Point } from '../../../../shared/contracts/index.js'
+import { evaluateInBatches, type Tools } from '../evaluation.js'
 import { multiplyLower } from './cholesky.js'
 import { evenNormals } from './even-points.js'
 import { type Inputs, pointAt } from './inputs.js'
-
-/** What the caller hands in. */
-export interface Tools {
-  readonly evaluateMany: EvaluateMany<StopSignal>
-  readonly signal?: StopSignal
-  /** Points evaluated so far and points asked for at most, of the part that runs. */
-  readonly onProgress?: (done: number, asked: number) => void
-}
-
-/** Points handed over at once: few enough for several signs of life a second, enough to keep two workers busy. */
-const batch = 64
 
 export class Samples {
   readonly inputs: Inputs
@@ -58,20 +47,4 @@ export class Samples {
       tools.onProgress?.(this.outcomes.length, count)
     })
   }
-}
-
-/** Hands the points over in batches, so that a stop loses little; false when it was stopped. */
-export async function evaluateInBatches(
-  points: readonly Point[],
-  { evaluateMany, signal }: Tools,
-  onBatch: (points: readonly Point[], outcomes: readonly NumbersOutcome[]) => void,
-): Promise<boolean> {
-  for (let from = 0; from < points.length; from += batch) {
-    if (signal?.aborted === true) return false
-    const some = points.slice(from, from + batch)
-    const outcomes = await evaluateMany(some, signal)
-    onBatch(some.slice(0, outcomes.length), outcomes)
-    if (outcomes.length < some.length) return false
-  }
-  return true
 }

@@ -1,6 +1,6 @@
 /** Which way each range moves a number and the margins: one range at a time at its ends, all else as in the document. */
 import type { EndValues, Interval, NumbersOutcome, Point } from '../../../../shared/contracts/index.js'
-import { numberAt } from './failures.js'
+import { numberAt } from '../evaluation.js'
 
 export interface Screened {
   readonly nominal: number | undefined

@@ -1,8 +1,8 @@
 /** Which assumptions share the variance of a number: Sobol indices where they are independent, Shapley effects where not. */
 import { headlineShare, type Share, type Shares } from '../../../../shared/contracts/index.js'
+import { evaluateInBatches, numberAt, type Tools } from '../evaluation.js'
 import type { Design, Row } from './design.js'
-import { numberAt } from './failures.js'
-import { evaluateInBatches, type Samples, type Tools } from './samples.js'
+import type { Samples } from './samples.js'
 import { shapleyDesign } from './shapley-effects.js'
 import { sobolDesign } from './sobol-indices.js'
 

@@ -1,12 +1,13 @@
 /** How sure a number is: all uncertain assumptions varied together, and what that makes of it. */
 import type { AssumptionRecord, Point, Spread } from '../../../../shared/contracts/index.js'
+import { numberAt, type Tools } from '../evaluation.js'
+import { EvidenceTrouble } from '../trouble.js'
 import { convergenceOf } from './convergence.js'
-import { failuresOf, numberAt } from './failures.js'
+import { failuresOf } from './failures.js'
 import { readInputs } from './inputs.js'
 import { requirementSpreads } from './requirements.js'
-import { Samples, type Tools } from './samples.js'
+import { Samples } from './samples.js'
 import { summarise } from './summary.js'
-import { SpreadTrouble } from './trouble.js'
 
 export interface SpreadRequest {
   readonly assumptions: readonly AssumptionRecord[]
@@ -30,13 +31,13 @@ export const spreadDefaults = { count: 2048, seed: 1 } as const
 export const mostSamples = 65_536
 const fewest = 16
 
-/** @throws SpreadTrouble for a count or seed that cannot be, and as `readInputs` */
+/** @throws EvidenceTrouble for a count or seed that cannot be, and as `readInputs` */
 export function drawSamples({ assumptions, base = {}, count, seed }: SpreadRequest): Samples {
   const { count: asked, seed: sown } = { count: count ?? spreadDefaults.count, seed: seed ?? spreadDefaults.seed }
   if (!Number.isInteger(asked) || asked < fewest || asked > mostSamples)
-    throw new SpreadTrouble('SAMPLES_INVALID', { value: String(asked), most: mostSamples })
+    throw new EvidenceTrouble('SAMPLES_INVALID', { value: String(asked), most: mostSamples })
   if (!Number.isInteger(sown) || sown < 0 || sown >= 2 ** 32)
-    throw new SpreadTrouble('SEED_INVALID', { value: String(sown) })
+    throw new EvidenceTrouble('SEED_INVALID', { value: String(sown) })
   return new Samples(readInputs(assumptions), sown, base)
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type DriversRequest, DriversTrouble, runDrivers } from '../../../../../kernel/cells/evidence/index.js'
+import { type DriversRequest, EvidenceTrouble, runDrivers } from '../../../../../kernel/cells/evidence/index.js'
 import type { AssumptionRecord, Driver, Drivers, Point } from '../../../../../shared/contracts/index.js'
 import { lognormal, normal, range, toolsOf, uniform } from '../spread/plain-model.js'
 
@@ -207,7 +207,7 @@ describe('runDrivers where there is little to vary', () => {
     await expect(fails).rejects.toThrow(
       '"y" has no value to change from: The mass runs away. Drivers are asked of a number that computes.',
     )
-    await expect(ask([], () => Number.NaN)).rejects.toBeInstanceOf(DriversTrouble)
+    await expect(ask([], () => Number.NaN)).rejects.toBeInstanceOf(EvidenceTrouble)
   })
 
   test('runDrivers() says which were left when it was stopped, and tells progress', async () => {

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest'
-import { drawSamples, SpreadTrouble } from '../../../../../kernel/cells/evidence/index.js'
+import { drawSamples, EvidenceTrouble } from '../../../../../kernel/cells/evidence/index.js'
 import type { AssumptionRecord } from '../../../../../shared/contracts/index.js'
 import { lognormal, normal, range, uniform } from './plain-model.js'
 
 const samplesOf = (assumptions: readonly AssumptionRecord[]) => drawSamples({ assumptions, target: 'y' })
-const refusal = (assumptions: readonly AssumptionRecord[]): SpreadTrouble => {
+const refusal = (assumptions: readonly AssumptionRecord[]): EvidenceTrouble => {
   try {
     samplesOf(assumptions)
   } catch (fault) {
-    if (fault instanceof SpreadTrouble) return fault
+    if (fault instanceof EvidenceTrouble) return fault
   }
   throw new Error('it was not refused')
 }
@@ -91,7 +91,7 @@ describe('correlations', () => {
     const draw = (more: { count?: number; seed?: number }) => () =>
       drawSamples({ assumptions: [], target: 'y', ...more })
     expect(draw({ count: 15 })).toThrow('The number of samples is 15; give a whole number from 16 to 65536.')
-    expect(draw({ count: 100.5 })).toThrow(SpreadTrouble)
+    expect(draw({ count: 100.5 })).toThrow(EvidenceTrouble)
     expect(draw({ seed: -1 })).toThrow('The seed is -1; give a whole number from 0 to 4294967295.')
   })
 })

@@ -1,6 +1,8 @@
-/** What spread refuses, and the sentence for each: code, what came, what would be accepted. */
+/** What drivers and spread refuse, and the sentence for each: code, what came, what would be accepted. */
 
 const registry = {
+  NO_BASE: (d: { target: string; reason: string }) =>
+    `"${d.target}" has no value to change from: ${d.reason.replace(/\.$/, '')}. Drivers are asked of a number that computes.`,
   CORRELATION_UNKNOWN: (d: { name: string; other: string; known: string }) =>
     `"${d.name}" is said to be correlated with "${d.other}", which is no assumption of this notebook. Those with a distribution: ${d.known}.`,
   CORRELATION_OF_HELD: (d: { name: string; other: string }) =>
@@ -16,11 +18,11 @@ const registry = {
   SEED_INVALID: (d: { value: string }) => `The seed is ${d.value}; give a whole number from 0 to 4294967295.`,
 } as const
 
-export type SpreadCode = keyof typeof registry
-type Data<C extends SpreadCode> = Parameters<(typeof registry)[C]>[0]
+export type EvidenceCode = keyof typeof registry
+type Data<C extends EvidenceCode> = Parameters<(typeof registry)[C]>[0]
 
-export class SpreadTrouble<C extends SpreadCode = SpreadCode> extends Error {
-  override readonly name = 'SpreadTrouble'
+export class EvidenceTrouble<C extends EvidenceCode = EvidenceCode> extends Error {
+  override readonly name = 'EvidenceTrouble'
   readonly code: C
   readonly data: Data<C>
 
