@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { DistributionOption } from '../../../kernel/library/evidence/index.js'
 import { advise, InvalidInput, preloaded, setRecorder, silently } from '../../../kernel/library/index.js'
 import { AssumptionRecord, RequirementRecord } from '../../../shared/contracts/index.js'
 import { listenWhile } from './recorder-stub.js'
@@ -24,6 +25,46 @@ describe('assumption(name, value, options)', () => {
     const stated = { name: 'payload', value: 400, low: 300, high: 500, unit: 'kg', source: 'Skerry Link brief' }
     expect(heard.assumptions).toEqual([{ ...stated, note: 'pilot plus three', symbol: 'm_p', label: 'payload' }])
     expect(AssumptionRecord.safeParse(stated).success).toBe(true)
+  })
+
+  it.each<[DistributionOption, object]>([
+    [{ normal: 20 }, { kind: 'normal', mean: 400, deviation: 20 }],
+    [{ uniform: [350, 480] }, { kind: 'uniform', low: 350, high: 480 }],
+    [{ triangular: [350, 480] }, { kind: 'triangular', low: 350, mode: 400, high: 480 }],
+    [{ lognormal: 1.2 }, { kind: 'lognormal', median: 400, factor: 1.2 }],
+  ])('centres the distribution %j on the value', (distribution, read) => {
+    const heard = listenWhile(() =>
+      assumption('payload', 400, { distribution, correlated: { pack: -0.4 }, owner: 'masses' }),
+    )
+    const stated = { name: 'payload', value: 400, distribution: read, correlated: { pack: -0.4 }, owner: 'masses' }
+    expect(heard.assumptions).toEqual([stated])
+    expect(AssumptionRecord.safeParse(stated).success).toBe(true)
+  })
+
+  it.each<[string, object, RegExp]>([
+    ['no record', { distribution: 5 }, /the distribution of "x" is 5.*one of \{ normal/],
+    ['no kind', { distribution: {} }, /with 0 kinds/],
+    ['two kinds', { distribution: { normal: 1, lognormal: 2 } }, /with 2 kinds/],
+    ['an unknown kind', { distribution: { norml: 1 } }, /did you mean "normal"/],
+    ['a deviation of 0', { distribution: { normal: 0 } }, /normal: 0.*a standard deviation above 0/],
+    ['a deviation that is text', { distribution: { normal: '1' } }, /normal: the text "1"/],
+    ['a factor of 1', { distribution: { lognormal: 1 } }, /lognormal: 1.*a factor above 1/],
+    ['bounds that descend', { distribution: { uniform: [2, 1] } }, /uniform: \[2, 1\].*ascending/],
+    ['bounds without end', { distribution: { uniform: [0, Number.POSITIVE_INFINITY] } }, /two finite numbers/],
+    ['three bounds', { distribution: { triangular: [0, 1, 2] } }, /triangular: \[0, 1, 2\]/],
+    ['one bound', { distribution: { triangular: 3 } }, /triangular: 3/],
+    ['a triangle without the value', { distribution: { triangular: [2, 3] } }, /with the value 1 between them/],
+    ['correlations that are none', { correlated: 0.5 }, /the correlation of "x" is 0.5.*a record of rank/],
+    ['a correlation of 1', { correlated: { y: 1 } }, /y: 1/],
+    ['a correlation that is text', { correlated: { y: 'half' } }, /y: the text "half"/],
+    ['a correlation with itself', { correlated: { x: 0.5 } }, /x: 0.5.*another assumption/],
+  ])('refuses a distribution or correlation with %s', (_, options, message) => {
+    expect(() => assumption('x', 1, options)).toThrow(InvalidInput)
+    expect(() => assumption('x', 1, options)).toThrow(message)
+  })
+
+  it('refuses a lognormal around a value that is not above 0', () => {
+    expect(() => assumption('x', 0, { distribution: { lognormal: 2 } })).toThrow(/for a value above 0 only/)
   })
 
   it('returns the trial value in force, in a solver too', () => {

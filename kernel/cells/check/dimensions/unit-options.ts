@@ -6,8 +6,8 @@ import type ts from 'typescript'
 import { parseUnit, pureNumber } from '../../../../shared/contracts/index.js'
 import type { Given } from './given.js'
 import type { Inference } from './inference.js'
-import { argumentsClash, looksLikeDegrees, spoken, unitClash } from './messages.js'
-import { agree, type NumberShape, quantity, type RecordShape, type Shape } from './shape.js'
+import { argumentsClash, looksLikeDegrees, spoken, unitClash, wantsPure } from './messages.js'
+import { agree, isPure, type NumberShape, quantity, type RecordShape, type Shape } from './shape.js'
 
 /** A number and where it is written. */
 interface Stated {
@@ -19,6 +19,9 @@ interface Stated {
 const degree = Math.PI / 180
 
 const companions = ['value', 'actual', 'values', 'atLeast', 'atMost', 'within', 'range', 'low', 'high'] as const
+
+/** Kinds of a distribution whose numbers are of the dimension of the value. */
+const alongside = ['normal', 'uniform', 'triangular'] as const
 
 /** Looks at a call's arguments: a plain value beside its options, and records with a unit inside. */
 export function checkUnitOptions(inference: Inference, callee: string, args: readonly Given[]): void {
@@ -58,11 +61,21 @@ function checkRecord(
   const numbers = [
     ...(value === undefined ? [] : [value]),
     ...companions.flatMap((name) => numbersIn(inference, fields.get(name))),
+    ...numbersOfDistribution(inference, fields.get('distribution')),
   ]
   if (fields.has('unit') || value !== undefined || fields.has('actual'))
     hold(inference, callee, fields.get('unit'), numbers)
   for (const { node: inner, shape } of fields.values())
     if (shape.kind === 'record') checkRecord(inference, callee, inner, shape, undefined, depth + 1)
+}
+
+/** Of the dimension of the value they are about; the factor of a lognormal is a pure number, which is held here. */
+function numbersOfDistribution(inference: Inference, given: Given | undefined): Stated[] {
+  if (given?.shape.kind !== 'record') return []
+  const fields = writtenFields(inference, given.node, given.shape)
+  for (const { node, shape } of numbersIn(inference, fields.get('lognormal')))
+    if (!isPure(shape)) inference.reports.add(node, wantsPure('lognormal', node, shape))
+  return alongside.flatMap((name) => numbersIn(inference, fields.get(name)))
 }
 
 /** The fields of a record that is written in the call. */

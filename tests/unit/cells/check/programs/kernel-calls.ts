@@ -51,6 +51,20 @@ export const kernelCalls: readonly Program[] = [
   wrong("const m = assumption('m', 400 * u.kg, { unit: 'N' })", 1, "The unit 'N'"),
   wrong("const m = assumption('m', 400, { unit: 'kg' })", 1, "The unit 'kg'"),
   wrong("const m = assumption('m', 400 * u.kg, { unit: 'kg', range: [300, 500 * u.kg] })", 1, 'cannot mix'),
+  right(
+    "const m = assumption('m', 400 * u.kg, { unit: 'kg', distribution: { triangular: [300 * u.kg, 500 * u.kg] } })",
+    { m: 'kg' },
+  ),
+  right("const m = assumption('m', 400 * u.kg, { distribution: { lognormal: 1.2 }, correlated: { n: 0.4 } })", {
+    m: 'kg',
+  }),
+  wrong("const m = assumption('m', 400 * u.kg, { distribution: { normal: 20 } })", 1, 'cannot mix'),
+  wrong(
+    "const m = assumption('m', 400 * u.kg, { unit: 'kg', distribution: { uniform: [300 * u.kg, 500 * u.m] } })",
+    1,
+    'cannot mix',
+  ),
+  wrong("const m = assumption('m', 400 * u.kg, { distribution: { lognormal: 20 * u.kg } })", 1, 'wants a pure number'),
   wrong("const m = assumption('m', 400 * u.kg, { unit: 'kilo' })", 1, 'kilo'),
   wrong("const m = assumption('m', 400 * u.kg)\nconst w = m + 1 * u.m", 2, 'Cannot add m (kg)'),
   wrong("const p = result('p', 3 * u.kW, { unit: 'Wh' })", 1, "The unit 'Wh'"),
