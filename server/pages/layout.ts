@@ -33,7 +33,7 @@ export function withPlainStyle(assets: PageAssets): PageAssets {
 }
 
 /** At the end of a page: the way on. */
-export const ways: Html = html`<p class="ways"><a href="/">All notebooks</a> <a href="/words">Words and keys</a></p>`
+export const ways: Html = html`<p class="ways"><a href="/">All notebooks</a> <a href="/words">Words and keys</a> <a href="/methods">Methods</a></p>`
 
 /** The caution in one line, with the way to its full text. */
 export const caution: Html = html`<p class="plain-caution">${cautionLine} <a href="/cautions">Cautions in full</a></p>`

@@ -11,7 +11,7 @@ export function listPage(list: NotebookList, guide: Guide | undefined, build: Cl
 <p class="mark">Hoverfolio</p>
 <h1>Notebooks</h1>
 ${caution}
-<p class="ways"><a href="/words">Words and keys</a></p>
+<p class="ways"><a href="/words">Words and keys</a> <a href="/methods">Methods</a></p>
 </header>
 ${list.notebooks.length === 0 ? firstSteps(guide) : welcome(guide)}
 ${list.notebooks.length === 0 ? undefined : html`<ol class="notebooks">${list.notebooks.map(row)}</ol>`}

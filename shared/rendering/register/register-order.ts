@@ -2,7 +2,7 @@
 import { numberOf } from '../quantity/index.js'
 import { type AssumptionRow, hasSource } from './assumption-rows.js'
 
-export const registerColumns = ['name', 'value', 'sureness', 'source', 'note', 'owner', 'row', 'used'] as const
+export const registerColumns = ['name', 'value', 'source', 'sureness', 'note', 'owner', 'row', 'used'] as const
 export type RegisterColumn = (typeof registerColumns)[number]
 
 export interface RegisterOrder {

@@ -13,8 +13,8 @@ export type EditableField = (typeof editableFields)[number]
 const heads: Readonly<Record<RegisterColumn, string>> = {
   name: 'Assumption',
   value: 'Value',
-  sureness: 'How sure',
   source: 'Source',
+  sureness: 'How sure',
   note: 'Note',
   owner: 'Owner',
   row: 'Row',
@@ -70,8 +70,8 @@ function assumptionRow(document: Document, row: AssumptionRow): HTMLElement {
     element(document, 'td', attributes, editButton(document, row, of, words))
   const cells = [
     field('value', shown(record.value), { class: 'numeric' }),
-    element(document, 'td', {}, sureness(record, shown)),
     field('source', record.source ?? ''),
+    element(document, 'td', {}, sureness(record, shown)),
     field('note', record.note ?? ''),
     field('owner', record.owner ?? ''),
     element(document, 'td', {}, rowLink(document, row), state === 'current' ? '' : ` ${state}`),

@@ -5,7 +5,7 @@ import { formatQuantity, numberOf } from '../quantity/index.js'
 import type { RequirementRow } from './requirement-rows.js'
 import { rowLink, scrollingTable } from './table-parts.js'
 
-const heads = ['Requirement', 'Paragraph', 'Means', 'Actual', 'Bound', 'Margin', 'Status', 'Owner', 'Source', 'Row']
+const heads = ['Requirement', 'Status', 'Actual', 'Bound', 'Margin', 'Row', 'Paragraph', 'Means', 'Owner', 'Source']
 
 export function renderRequirements(document: Document, rows: readonly RequirementRow[]): HTMLElement {
   if (rows.length === 0)
@@ -47,15 +47,15 @@ function requirementRow(document: Document, row: RequirementRow): HTMLElement {
     'tr',
     {},
     element(document, 'th', { scope: 'row' }, record.name),
-    text(record.paragraph),
-    text(record.means),
+    text(statusOf(record)),
     element(document, 'td', { class: 'numeric' }, shown(actual)),
     text(boundsOf(record, shown)),
     element(document, 'td', { class: 'numeric' }, `${shown(margin)}${shareOf(record)}`),
-    text(statusOf(record)),
+    element(document, 'td', {}, rowLink(document, row), state === 'current' ? '' : ` ${state}`),
+    text(record.paragraph),
+    text(record.means),
     text(record.owner),
     text(record.source),
-    element(document, 'td', {}, rowLink(document, row), state === 'current' ? '' : ` ${state}`),
   )
 }
 
