@@ -61,7 +61,7 @@ export interface Drivers {
   readonly unvaried: readonly Unvaried[]
   /** Evaluations. */
   readonly runs: number
-  /** Ended by the person before these were varied. */
+  /** Not varied yet, or ended by the person before these were. */
   readonly left: readonly string[]
 }
 

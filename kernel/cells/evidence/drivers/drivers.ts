@@ -23,20 +23,44 @@ export interface DriversRequest {
   readonly base?: Point
 }
 
+export interface DriversTools extends Tools {
+  /** The answer so far, after each batch. */
+  readonly onDrivers?: (drivers: Drivers) => void
+}
+
 /**
  * Evaluates the number as it stands and, for each assumption, at both ends and at 1 % and 0.5 % either side.
  *
  * @equation change = f(end) - f(value); elasticity = (x / f) (f(x + h) - f(x - h)) / (2 h), h = 0.01 |x|
  * @throws EvidenceTrouble where the number does not compute as it stands
  */
-export async function runDrivers(request: DriversRequest, tools: Tools): Promise<Drivers> {
+export async function runDrivers(request: DriversRequest, tools: DriversTools): Promise<Drivers> {
   const { target, assumptions, base: trials = {} } = request
-  const { varied, unvaried } = readVaried(assumptions, trials)
+  const question = { target, ...readVaried(assumptions, trials) }
   const points = [
     trials,
-    ...varied.flatMap((one) => valuesTried(one).map((value) => ({ ...trials, [one.name]: value }))),
+    ...question.varied.flatMap((one) => valuesTried(one).map((value) => ({ ...trials, [one.name]: value }))),
   ]
-  const [standing, ...outcomes] = await evaluate(points, tools)
+  const found: NumbersOutcome[] = []
+  await evaluateInBatches(points, tools, (_, outcomes) => {
+    found.push(...outcomes)
+    const drivers = describe(question, found)
+    tools.onDrivers?.(drivers)
+    tools.onProgress?.(found.length, points.length)
+  })
+  return describe(question, found)
+}
+
+interface Question {
+  readonly target: string
+  readonly varied: readonly Varied[]
+  readonly unvaried: Drivers['unvaried']
+}
+
+const runsEach = 6
+
+/** What the outcomes say so far: the number as it stands, then those of each assumption in turn. */
+function describe({ target, varied, unvaried }: Question, [standing, ...outcomes]: readonly NumbersOutcome[]): Drivers {
   const all = varied.map(({ name }) => name)
   const nothing = { target, drivers: [], without: [], unvaried, left: all }
   if (standing === undefined) return { ...nothing, base: Number.NaN, runs: 0 }
@@ -53,17 +77,6 @@ export async function runDrivers(request: DriversRequest, tools: Tools): Promise
     runs: outcomes.length + 1,
     left: all.slice(tried.length),
   }
-}
-
-const runsEach = 6
-
-async function evaluate(points: readonly Point[], tools: Tools): Promise<readonly NumbersOutcome[]> {
-  const found: NumbersOutcome[] = []
-  await evaluateInBatches(points, tools, (_, outcomes) => {
-    found.push(...outcomes)
-    tools.onProgress?.(found.length, points.length)
-  })
-  return found
 }
 
 /** Undefined where it moved nothing; outcomes are those of `valuesTried`. */

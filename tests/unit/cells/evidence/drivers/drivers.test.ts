@@ -229,4 +229,19 @@ describe('runDrivers where there is little to vary', () => {
     expect(before).toMatchObject({ drivers: [], base: Number.NaN, runs: 0 })
     expect(before.left).toHaveLength(20)
   })
+
+  test('runDrivers() gives the answer so far after each batch, and ends at once where there is none', async () => {
+    const seen: (readonly [drivers: number, left: number])[] = []
+    const assumptions = Array.from({ length: 20 }, (_, index) => plain(`a${index}`, index + 1))
+    const onDrivers = ({ drivers, left }: Drivers) => void seen.push([drivers.length, left.length])
+    const sum = toolsOf((point) => 100 + Object.values(point).reduce((total, value) => total + value, 0))
+    await runDrivers({ target: 'y', assumptions }, { ...sum, onDrivers })
+    expect(seen).toEqual([
+      [10, 10],
+      [20, 0],
+    ])
+    const nothing = toolsOf(() => Number.NaN)
+    await expect(runDrivers({ target: 'y', assumptions }, nothing)).rejects.toBeInstanceOf(EvidenceTrouble)
+    expect(nothing.evaluated).toHaveLength(64)
+  })
 })
