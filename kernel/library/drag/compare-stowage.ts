@@ -86,7 +86,7 @@ type Powers = typeof rangePowers
  * @returns a list in the order of the records: `name`, bands (`low`, `best`, `high`) of `dragCut`, `massGrowth`, `breakEvenGrowth`,
  * `breakEvenMass` [kg], `gain`, `cruisePower` [W], the `verdict` for `range` and `endurance`, `complexity`, `limits`, `source`
  * @throws InvalidInput for no records, a name twice, a reference that is not among them, a band out of order, values that are not
- * positive, a span efficiency above 1, a growth beyond 20 times the mass, and an unknown option
+ * positive, a span efficiency above 1, a growth factor outside 0.1 to 100, a growth beyond 20 times the mass, and an unknown option
  * @method Closed forms at both ends: the favourable end takes least drag and mass of the option and most of the reference, the
  * unfavourable end the reverse. Where they disagree the verdict is "undecided". Records that share a house model err together, so
  * "undecided" is said too often rather than too seldom.

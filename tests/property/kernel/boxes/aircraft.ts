@@ -1,10 +1,9 @@
 /** The boxes of layout, authority, mission, sizing and limits. */
 import { preloaded } from '../../../../kernel/library/index.js'
-import { aboveZero, type Box, fromTo, usual } from './engine.js'
+import { aboveZero, type Box, fromTo, notNegative, usual } from './engine.js'
 
 const { authority, layout, limits, mission, sizing } = preloaded
 
-const notNegative = (low: number, high: number) => usual(low, high, { refused: [0, null] })
 const polar = { 'polar.zeroLiftDrag': aboveZero(0.02, 0.08), 'polar.inducedFactor': aboveZero(0.02, 0.06) }
 const craft = {
   ...polar,

@@ -35,6 +35,8 @@ export interface Box {
   readonly fixed?: object
   /** Least share of the answers without an advisory; lower where what is advised about follows from several arguments at once. */
   readonly quiet?: number
+  /** Of how many inputs in a thousand a slow call is tried; 400 when left out. */
+  readonly inAThousand?: number
 }
 
 /** Any number; the box says which are usual. */
@@ -45,6 +47,12 @@ export const aboveZero = (low: number, high: number, more: Partial<Side> = {}): 
 /** Accepted from end to end of the box and nowhere else. */
 export const fromTo = (low: number, high: number, more: Partial<Side> = {}): Side =>
   usual(low, high, { refused: [low, high], ...more })
+/** Refused below 0. */
+export const notNegative = (low: number, high: number, more: Partial<Side> = {}): Side =>
+  usual(low, high, { refused: [0, null], ...more })
+/** Whole numbers from end to end and no others. */
+export const wholeFromTo = (low: number, high: number, more: Partial<Side> = {}): Side =>
+  fromTo(low, high, { whole: true, ...more })
 
 /** Registers the tests of a subject's boxes. */
 export function holdBoxes(title: string, boxes: readonly Box[], seed: number): void {
@@ -73,7 +81,7 @@ function answersInside(box: Box, seed: number): void {
       })
       if (advisories.length === 0) quiet += 1
     }),
-    { numRuns: slowRuns(400), seed },
+    { numRuns: slowRuns(box.inAThousand ?? 400), seed },
   )
   expect(answered / tried, 'share of calls that are answered').toBeGreaterThanOrEqual(0.95)
   expect(quiet / tried, 'share of calls without an advisory').toBeGreaterThanOrEqual(box.quiet ?? 0.95)

@@ -1,10 +1,9 @@
 /** The boxes of batteries, powertrains, masses and reliability. */
 import { preloaded } from '../../../../kernel/library/index.js'
-import { aboveZero, type Box, fromTo, usual } from './engine.js'
+import { aboveZero, type Box, fromTo, notNegative, usual } from './engine.js'
 
 const { battery, mass, powertrain, reliability } = preloaded
 
-const notNegative = (low: number, high: number) => usual(low, high, { refused: [0, null] })
 const share = (low = 0.1, high = 1) => usual(low, high, { refused: [0, 1] })
 const cell = battery.cells.power18650
 const charge = fromTo(0, 1)

@@ -1,10 +1,9 @@
 /** The boxes of wings and drag. */
 import { preloaded } from '../../../../kernel/library/index.js'
-import { aboveZero, type Box, fromTo, usual } from './engine.js'
+import { aboveZero, type Box, fromTo, notNegative, usual } from './engine.js'
 
 const { drag, wing } = preloaded
 
-const notNegative = (low: number, high: number) => usual(low, high, { refused: [0, null] })
 const slope = aboveZero(4, 6)
 const mach = (advised: number, refused: number) =>
   usual(0, advised, { refused: [0, refused], advised: [null, advised], middle: 0.2 })
