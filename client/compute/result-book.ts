@@ -5,11 +5,13 @@
 
 import type { Program } from '../../kernel/cells/program/index.js'
 import type { CellId, CellResult, Fingerprint } from '../../shared/contracts/index.js'
-import type { CellState } from '../../shared/rendering/index.js'
+import type { CellState, TrialMarks } from '../../shared/rendering/index.js'
 
 export interface Standing {
   readonly state: CellState
   readonly result?: CellResult
+  /** The result is one of a trial; what of it differs from the document's. */
+  readonly trial?: TrialMarks
 }
 
 /** Failures that lie in this browser's circumstances; they are not shared with others. */
@@ -147,7 +149,7 @@ export class ResultBook {
 }
 
 /** A failure with the last good values under it. */
-function onTopOf(failure: CellResult, good: CellResult | undefined): CellResult {
+export function onTopOf(failure: CellResult, good: CellResult | undefined): CellResult {
   if (good === undefined || failure.values.length > 0) return failure
   return { ...failure, values: good.values, figures: good.figures, requirements: good.requirements }
 }

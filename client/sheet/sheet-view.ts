@@ -62,15 +62,18 @@ export function changedParts(before: CellView, after: CellView, renumbered: bool
   const parts: PartName[] = []
   if (before.number !== after.number) parts.push('number')
   const sameResult = sameData(before.result, after.result)
+  const sameTrial = sameData(before.trial, after.trial)
   if (!sameResult || !sameData(usedIn(before, after), usedIn(after, before))) parts.push('reference')
   if (before.source !== after.source || before.folded !== after.folded || !sameData(before.findings, after.findings))
     parts.push('calculation')
   else if (!sameResult || before.state !== after.state || !sameFormulas(before, after)) parts.push('lines')
-  if (!sameResult || before.state !== after.state || renumbered) parts.push('result')
+  if (!sameResult || !sameTrial || before.state !== after.state || renumbered) parts.push('result')
   if (
     before.firstFigure !== after.firstFigure ||
+    before.trial?.figures !== after.trial?.figures ||
     !sameData(before.result?.figures, after.result?.figures) ||
-    !sameData(tables(before), tables(after))
+    !sameData(tables(before), tables(after)) ||
+    (!sameTrial && tables(after).length > 0)
   )
     parts.push('figures')
   return parts

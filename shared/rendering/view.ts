@@ -1,5 +1,15 @@
 /** What the renderer is given: plain data gathered by the page, the server, an export or the command. */
-import type { CellId, CellKind, CellResult, Finding, Formula, NamedValue, TitleBlock } from '../contracts/index.js'
+import type {
+  CellId,
+  CellKind,
+  CellResult,
+  Finding,
+  Formula,
+  NamedValue,
+  ResultValue,
+  TitleBlock,
+} from '../contracts/index.js'
+import type { UnitSystem } from './quantity/index.js'
 import type { RevisionStanding } from './revisions/standing.js'
 
 /** States in words, never by colour alone. `not computed here`: results came with an import and were not evaluated. */
@@ -21,6 +31,17 @@ export interface CellView {
   readonly firstFigure: number
   /** How its names are worked out, of the text shown; absent where the cell could not be read. */
   readonly formulas?: readonly Formula[]
+  /** The result is that of a trial, not the document's. */
+  readonly trial?: TrialMarks
+}
+
+/** What of a result differs from the document's own. */
+export interface TrialMarks {
+  /** By name, with what the document says where that is known. */
+  readonly values: readonly { readonly name: string; readonly said?: ResultValue }[]
+  /** By name. */
+  readonly requirements: readonly string[]
+  readonly figures: boolean
 }
 
 export interface SheetView {
@@ -32,6 +53,8 @@ export interface SheetView {
   readonly revision?: RevisionStanding
   /** In words, of what is shown: `4c1f 90ae`; absent while it is not known. */
   readonly fingerprint?: string
+  /** The system that its units were put into; absent where they are as written. */
+  readonly units?: UnitSystem
 }
 
 /** What a cell needs to know of the sheet around it: the number of another cell that a message names. */
@@ -39,6 +62,8 @@ export interface SheetContext {
   numberOf(id: CellId): string | undefined
   /** A name of any cell of the sheet, as far as there is a result with it. */
   known(name: string): KnownName | undefined
+  /** As in the view. */
+  readonly units?: UnitSystem
 }
 
 export interface KnownName {

@@ -49,7 +49,15 @@ export function renderFigures(document: Document, cell: CellView): HTMLElement {
     document,
     'div',
     { class: 'figures' },
-    renderRecordTables(document, cell.result?.values ?? []),
+    cell.trial?.figures === true && figures.length > 0
+      ? element(
+          document,
+          'p',
+          { class: 'tried' },
+          "Trial: these figures are drawn with trial values, not the document's.",
+        )
+      : null,
+    renderRecordTables(document, cell.result?.values ?? [], cell.trial),
     figures.map((figure, index) => renderFigure(document, figure, { number: String(cell.firstFigure + index) })),
   )
 }

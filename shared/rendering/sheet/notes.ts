@@ -72,6 +72,7 @@ export function renderState(document: Document, cell: CellView, context: SheetCo
     'p',
     { class: 'state', 'data-state': cell.state },
     element(document, 'span', { class: 'state-word' }, cell.state),
+    cell.trial === undefined ? null : ', with trial values',
     detail,
     by === undefined ? null : [': ', cellLink(document, context, by), ' failed'],
   )

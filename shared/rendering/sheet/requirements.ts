@@ -2,28 +2,36 @@
 import type { RequirementRecord } from '../../contracts/index.js'
 import { element } from '../dom.js'
 import { formatQuantity, numberOf, typesetNodes } from '../quantity/index.js'
+import type { TrialMarks } from '../view.js'
 
-export function renderRequirements(document: Document, requirements: readonly RequirementRecord[]): HTMLElement | null {
+export function renderRequirements(
+  document: Document,
+  requirements: readonly RequirementRecord[],
+  trial?: TrialMarks,
+): HTMLElement | null {
   if (requirements.length === 0) return null
   return element(
     document,
     'ul',
     { class: 'requirements', 'aria-label': 'Requirements' },
-    requirements.map((requirement) => requirementLine(document, requirement)),
+    requirements.map((requirement) =>
+      requirementLine(document, requirement, trial?.requirements.includes(requirement.name) === true),
+    ),
   )
 }
 
-function requirementLine(document: Document, requirement: RequirementRecord): HTMLElement {
+function requirementLine(document: Document, requirement: RequirementRecord, tried: boolean): HTMLElement {
   const { met } = requirement
   return element(
     document,
     'li',
-    { class: 'requirement', 'data-met': met },
+    { class: 'requirement', 'data-met': met, 'data-trial': tried },
     element(document, 'span', { class: 'mark', 'aria-hidden': 'true' }, met ? '✓' : '✕'),
     ' ',
     element(document, 'span', { class: 'requirement-name' }, requirement.name),
     ': ',
     element(document, 'strong', { class: 'requirement-word' }, met ? 'met' : 'not met'),
+    tried ? [' ', element(document, 'span', { class: 'tried' }, 'trial')] : null,
     ' ',
     element(document, 'span', { class: 'requirement-margin' }, typesetNodes(document, marginWords(requirement))),
   )

@@ -19,8 +19,8 @@ export function renderResult(
     const assumed = new Set(result.assumptions.map((record) => record.name))
     const parts = [
       result.error === undefined ? null : renderError(document, cell, result.error, context),
-      ...renderValues(document, result.values, assumed),
-      renderRequirements(document, result.requirements),
+      ...renderValues(document, result.values, assumed, cell.trial),
+      renderRequirements(document, result.requirements, cell.trial),
       ...renderAdvisories(document, result.advisories),
       renderLog(document, result.log),
     ]

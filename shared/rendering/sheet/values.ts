@@ -2,6 +2,7 @@
 import type { NamedValue, ResultValue } from '../../contracts/index.js'
 import { element } from '../dom.js'
 import { countOf, formatQuantity, humaniseName, typesetNodes } from '../quantity/index.js'
+import type { TrialMarks } from '../view.js'
 import { valueWords } from './value-words.js'
 
 /** Without stated results a cell shows this many values and folds the others away. */
@@ -34,10 +35,11 @@ export function renderValues(
   document: Document,
   values: readonly NamedValue[],
   assumed: ReadonlySet<string>,
+  trial?: TrialMarks,
 ): HTMLElement[] {
   const { shown, folded } = splitValues(values, assumed)
   const parts: HTMLElement[] = []
-  if (shown.length > 0) parts.push(valueList(document, shown))
+  if (shown.length > 0) parts.push(valueList(document, shown, trial))
   if (folded.length > 0)
     parts.push(
       element(
@@ -45,28 +47,39 @@ export function renderValues(
         'details',
         { class: 'more-values' },
         element(document, 'summary', {}, `${countOf(folded.length, 'more value')}`),
-        valueList(document, folded),
+        valueList(document, folded, trial),
       ),
     )
   return parts
 }
 
-function valueList(document: Document, values: readonly NamedValue[]): HTMLElement {
+function valueList(document: Document, values: readonly NamedValue[], trial?: TrialMarks): HTMLElement {
   return element(
     document,
     'dl',
     { class: 'values' },
-    values.map((value) => valueRow(document, value)),
+    values.map((value) => valueRow(document, value, trialWords(value, trial))),
   )
 }
 
-function valueRow(document: Document, named: NamedValue): HTMLElement {
+function valueRow(document: Document, named: NamedValue, tried: string | null): HTMLElement {
   const label = named.label ?? humaniseName(named.name)
-  const term = element(document, 'dt', { title: named.name }, typesetNodes(document, label))
+  const term = element(
+    document,
+    'dt',
+    { title: named.name },
+    typesetNodes(document, label),
+    tried === null ? null : [' ', element(document, 'span', { class: 'tried' }, typesetNodes(document, tried))],
+  )
   const row = element(
     document,
     'div',
-    { class: 'value', 'data-name': named.name, 'data-value-kind': named.value.kind },
+    {
+      class: 'value',
+      'data-name': named.name,
+      'data-value-kind': named.value.kind,
+      'data-trial': tried !== null,
+    },
     term,
   )
   if (named.value.kind !== 'number') {
@@ -88,6 +101,14 @@ function valueRow(document: Document, named: NamedValue): HTMLElement {
   return row
 }
 
+/** What is said beside a value that a trial has changed: the document's own, where it is one that can be said in few words. */
+function trialWords({ name, value, dimension, unit }: NamedValue, trial: TrialMarks | undefined): string | null {
+  const mark = trial?.values.find((each) => each.name === name)
+  if (mark === undefined) return null
+  if (value.kind !== 'number' || mark.said?.kind !== 'number') return 'trial'
+  return `trial; document ${formatQuantity(mark.said.si, dimension, unit).text}`
+}
+
 /** Where the dimensions of fields are known their numbers carry units, and the others are pure or in SI. */
 function footOf(more: number, known: boolean): string | null {
   const inSi = known ? 'without a unit: in SI' : 'in SI'
@@ -96,12 +117,12 @@ function footOf(more: number, known: boolean): string | null {
 }
 
 function wordsOrRecord(document: Document, named: NamedValue): Node {
-  const { value, columns = {} } = named
+  const { value, columns = {}, units = {} } = named
   const words = valueWords(value)
   if (value.kind !== 'record' || value.entries.length === 0) return document.createTextNode(words)
   const inUnit = (name: string, entry: ResultValue) =>
     entry.kind === 'number' && Object.hasOwn(columns, name)
-      ? formatQuantity(entry.si, columns[name] ?? null).text
+      ? formatQuantity(entry.si, columns[name] ?? null, Object.hasOwn(units, name) ? units[name] : undefined).text
       : valueWords(entry)
   const entries = value.entries.map(([name, entry]) =>
     element(
