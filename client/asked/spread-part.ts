@@ -1,5 +1,7 @@
 /** Spread of a number: how sure it is, what its variance comes from, what bare ranges do, what failed. */
 import {
+  type AskedSubject,
+  askedSubject,
   convergenceSentence,
   element,
   renderConvergence,
@@ -10,13 +12,11 @@ import {
   renderPercentiles,
   renderProbabilities,
   renderShares,
-  type SpreadSubject,
   shareSentence,
   sheetContext,
   spreadBasis,
   spreadCurve,
   spreadSentence,
-  spreadSubject,
 } from '../../shared/rendering/page.js'
 import { loadLateParts } from '../sheet/browser-drawing.js'
 import { offerDownloads } from '../sheet/figure-downloads.js'
@@ -119,8 +119,8 @@ export class SpreadPart {
     }
   }
 
-  #subject(): SpreadSubject | undefined {
-    return this.#target === undefined ? undefined : spreadSubject(this.#sources.view(), this.#target)
+  #subject(): AskedSubject | undefined {
+    return this.#target === undefined ? undefined : askedSubject(this.#sources.view(), this.#target)
   }
 
   #drawState(): void {
@@ -140,7 +140,7 @@ export class SpreadPart {
   }
 
   /** Aloud, once something has run to its end. */
-  #sayFound(part: Part, subject: SpreadSubject): void {
+  #sayFound(part: Part, subject: AskedSubject): void {
     const { spread, shares } = this.#work.answers ?? {}
     const largest = shares?.shares[0]
     if (part === 'samples' && spread !== undefined) this.#sources.say(spreadSentence(subject, spread))
@@ -152,7 +152,7 @@ export class SpreadPart {
     return assumptionsOf(this.#sources.view()).some(({ distribution }) => distribution !== undefined)
   }
 
-  #drawSamples(subject: SpreadSubject): void {
+  #drawSamples(subject: AskedSubject): void {
     const spread = this.#work.answers?.spread
     const sure = spread !== undefined && spread.sampled.length > 0
     this.#empty.fill(sure || spread === undefined ? null : renderNoDistributions(document, spread.intervals.length))
@@ -171,7 +171,7 @@ export class SpreadPart {
     this.#drawRanges(subject)
   }
 
-  #drawCurve(subject: SpreadSubject): void {
+  #drawCurve(subject: AskedSubject): void {
     const { spread, envelope } = this.#work.answers ?? {}
     if (spread === undefined || spread.sampled.length === 0) {
       this.#headline.fill(null)
@@ -208,7 +208,7 @@ export class SpreadPart {
     this.#shareButton.textContent = shares === undefined ? 'Share out the variance' : 'Share it out again'
   }
 
-  #drawRanges(subject: SpreadSubject): void {
+  #drawRanges(subject: AskedSubject): void {
     const { spread, envelope } = this.#work.answers ?? {}
     if (spread === undefined || spread.intervals.length === 0) {
       this.#ranges.fill(null)

@@ -1,8 +1,8 @@
 /** Whether more samples would change the answer: the answer at doubling counts. */
 import type { Spread } from '../../contracts/index.js'
 import { element } from '../dom.js'
-import { type SpreadSubject, showValue } from './spread-subject.js'
 import { headRow } from './spread-summary.js'
+import { type AskedSubject, showValue } from './subject.js'
 
 export function convergenceSentence({ convergence: { settledAt } }: Spread): string {
   return settledAt === undefined
@@ -11,7 +11,7 @@ export function convergenceSentence({ convergence: { settledAt } }: Spread): str
 }
 
 /** Null below two rows, which show nothing. */
-export function renderConvergence(document: Document, subject: SpreadSubject, spread: Spread): HTMLElement | null {
+export function renderConvergence(document: Document, subject: AskedSubject, spread: Spread): HTMLElement | null {
   const { rows } = spread.convergence
   if (rows.length < 2) return null
   const show = (value: number) => element(document, 'td', { class: 'spread-number' }, showValue(subject, value))

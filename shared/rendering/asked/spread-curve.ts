@@ -1,10 +1,10 @@
 /** The distribution of a number as a figure: how many of the samples lie at or below each value. */
 import type { Envelope, Figure, Mark, Spread, Summary } from '../../contracts/index.js'
 import { percentileOf } from '../../contracts/index.js'
-import { type SpreadSubject, showValue } from './spread-subject.js'
+import { type AskedSubject, showValue } from './subject.js'
 
 /** Undefined where nothing computed. */
-export function spreadCurve(subject: SpreadSubject, spread: Spread, envelope?: Envelope): Figure | undefined {
+export function spreadCurve(subject: AskedSubject, spread: Spread, envelope?: Envelope): Figure | undefined {
   const { summary } = spread
   if (summary === undefined) return undefined
   const { dimension, unit, label } = subject
@@ -31,7 +31,7 @@ function percentileMarks(summary: Summary): readonly Mark[] {
   ])
 }
 
-function limitMarks({ limits }: SpreadSubject): readonly Mark[] {
+function limitMarks({ limits }: AskedSubject): readonly Mark[] {
   return limits.map(({ bound, value }) => ({ mark: 'rule', axis: 'x', at: value, ink: 'warning', label: bound }))
 }
 
@@ -44,7 +44,7 @@ function boxMarks(envelope: Envelope | undefined): readonly Mark[] {
   )
 }
 
-function describeCurve(subject: SpreadSubject, summary: Summary): string {
+function describeCurve(subject: AskedSubject, summary: Summary): string {
   const at = (share: 0.1 | 0.5 | 0.9) => showValue(subject, percentileOf(summary, share))
   const limits = subject.limits.map(
     ({ requirement, bound, value }) =>

@@ -5,12 +5,12 @@ import { countOf, humaniseName } from '../quantity/words.js'
 import type { SheetContext } from '../view.js'
 import { percentText } from './percent.js'
 import { pointWords } from './spread-failures.js'
-import { type SpreadSubject, showValue } from './spread-subject.js'
 import { headRow } from './spread-summary.js'
+import { type AskedSubject, showValue } from './subject.js'
 
 export function renderEnvelope(
   document: Document,
-  subject: SpreadSubject,
+  subject: AskedSubject,
   envelope: Envelope,
   context: SheetContext,
 ): HTMLElement {
@@ -43,7 +43,7 @@ export function renderEnvelope(
 
 function boxWords(
   document: Document,
-  subject: SpreadSubject,
+  subject: AskedSubject,
   { held, lowest, highest }: Envelope,
   context: SheetContext,
 ): HTMLElement | null {
@@ -74,7 +74,7 @@ function boxWords(
   )
 }
 
-function effectTable(document: Document, subject: SpreadSubject, effects: readonly IntervalEffect[]): HTMLElement {
+function effectTable(document: Document, subject: AskedSubject, effects: readonly IntervalEffect[]): HTMLElement {
   const spread = effects.some((effect) => (effect.spreads?.low.summary?.count ?? 0) > 1)
   return element(
     document,
@@ -126,7 +126,7 @@ function failingEnds(document: Document, effects: readonly IntervalEffect[]): HT
   )
 }
 
-function p90Words(subject: SpreadSubject, { low, high }: { low: SpreadAtEnds; high: SpreadAtEnds }): string {
+function p90Words(subject: AskedSubject, { low, high }: { low: SpreadAtEnds; high: SpreadAtEnds }): string {
   return [low, high]
     .map(({ summary }) => (summary === undefined ? 'none' : showValue(subject, percentileOf(summary, 0.9))))
     .join(' to ')

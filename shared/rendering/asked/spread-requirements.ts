@@ -3,12 +3,12 @@ import type { RequirementSpread, Spread } from '../../contracts/index.js'
 import { element } from '../dom.js'
 import { percentRange, percentText } from './percent.js'
 import { shareBar } from './share-bar.js'
-import type { SpreadSubject } from './spread-subject.js'
+import type { AskedSubject } from './subject.js'
 
 /** Null where no requirement was computed. */
 export function renderProbabilities(
   document: Document,
-  subject: SpreadSubject,
+  subject: AskedSubject,
   { requirements }: Spread,
 ): HTMLElement | null {
   if (requirements.length === 0) return null

@@ -3,10 +3,10 @@ import { type Percentile, percentileOf, type Spread, type Summary } from '../../
 import { element } from '../dom.js'
 import { countOf } from '../quantity/words.js'
 import { percentText } from './percent.js'
-import { type SpreadSubject, showValue } from './spread-subject.js'
+import { type AskedSubject, showValue } from './subject.js'
 
 /** `9 of 10 samples lie at or below 1 742 kg; 8 of 10 between ...`: what a reader takes along. */
-export function spreadSentence(subject: SpreadSubject, { summary }: Spread): string {
+export function spreadSentence(subject: AskedSubject, { summary }: Spread): string {
   if (summary === undefined) return `${subject.label} was computed at none of the samples.`
   const at = (share: 0.1 | 0.5 | 0.9) => showValue(subject, percentileOf(summary, share))
   if (summary.least === summary.greatest)
@@ -14,7 +14,7 @@ export function spreadSentence(subject: SpreadSubject, { summary }: Spread): str
   return `Half of the samples lie at or below ${at(0.5)}, nine of ten at or below ${at(0.9)}; eight of ten between ${at(0.1)} and ${at(0.9)}. The document has ${showValue(subject, subject.value)}.`
 }
 
-export function renderPercentiles(document: Document, subject: SpreadSubject, summary: Summary): HTMLElement {
+export function renderPercentiles(document: Document, subject: AskedSubject, summary: Summary): HTMLElement {
   const row = (name: string, value: string, more: string | null) =>
     element(
       document,
@@ -68,7 +68,7 @@ function percentileName({ share }: Percentile): string {
   return `P${share * 100}`
 }
 
-function betweenText(subject: SpreadSubject, { between: [low, high] }: Percentile): string {
+function betweenText(subject: AskedSubject, { between: [low, high] }: Percentile): string {
   return `${showValue(subject, low)} to ${showValue(subject, high)}`
 }
 

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { Envelope, Shares, Spread, Summary } from '../../../shared/contracts/index.js'
 import { Figure } from '../../../shared/contracts/index.js'
 import {
+  askedSubject,
   convergenceSentence,
   percentRange,
   percentText,
@@ -17,7 +18,6 @@ import {
   spreadBasis,
   spreadCurve,
   spreadSentence,
-  spreadSubject,
 } from '../../../shared/rendering/index.js'
 import { cellId, cellView, newDocument, number, plainText, resultOf, sheetView } from './support.js'
 
@@ -34,7 +34,7 @@ const view = sheetView([
     }),
   }),
 ])
-const subject = spreadSubject(view, 'grossMass') as NonNullable<ReturnType<typeof spreadSubject>>
+const subject = askedSubject(view, 'grossMass') as NonNullable<ReturnType<typeof askedSubject>>
 const context = sheetContext(view)
 
 /** A number spread evenly from 1600 to 1700 kg. */
@@ -92,8 +92,8 @@ const spread: Spread = {
   stopped: false,
 }
 
-describe('spreadSubject', () => {
-  test('spreadSubject() finds the number and the requirements that are about this very number', () => {
+describe('askedSubject', () => {
+  test('askedSubject() finds the number and the requirements that are about this very number', () => {
     expect(subject).toEqual({
       name: 'grossMass',
       label: 'gross mass',
@@ -102,7 +102,7 @@ describe('spreadSubject', () => {
       value: 1637,
       limits: [{ requirement: 'mass limit', bound: 'at most', value: 1700 }],
     })
-    expect(spreadSubject(view, 'wing')).toBeUndefined()
+    expect(askedSubject(view, 'wing')).toBeUndefined()
   })
 })
 

@@ -1,4 +1,4 @@
-/** The number that spread is asked of, as the sheet shows it. */
+/** The number that is asked about, as the sheet shows it. */
 
 import { formatQuantity } from '../quantity/format-quantity.js'
 import { numberOf } from '../quantity/number.js'
@@ -13,7 +13,7 @@ export interface Limit {
   readonly value: number
 }
 
-export interface SpreadSubject {
+export interface AskedSubject {
   readonly name: string
   readonly label: string
   /** In base units; null where not known. */
@@ -25,7 +25,7 @@ export interface SpreadSubject {
 }
 
 /** Undefined where no cell has a number of that name. */
-export function spreadSubject(view: SheetView, name: string): SpreadSubject | undefined {
+export function askedSubject(view: SheetView, name: string): AskedSubject | undefined {
   for (const { result } of view.cells) {
     const named = result?.values.find((one) => one.name === name)
     if (named?.value.kind !== 'number') continue
@@ -55,6 +55,6 @@ function limitsOn(view: SheetView, value: number): readonly Limit[] {
 }
 
 /** A value of the number in the unit that the sheet shows it in. */
-export function showValue({ dimension, unit }: SpreadSubject, value: number): string {
+export function showValue({ dimension, unit }: AskedSubject, value: number): string {
   return formatQuantity(value, dimension, unit).text
 }
