@@ -21,6 +21,8 @@ export {
   siUnit,
   typesetNodes,
   typesetUnitText,
+  type UnitSystem,
+  unitSystems,
 } from './quantity/index.js'
 export * from './register/index.js'
 export * from './revisions/index.js'

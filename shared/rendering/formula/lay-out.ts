@@ -7,6 +7,9 @@ import { isLetter } from './symbols.js'
 /** What stands for a name: its symbol, or its number. */
 export type NameBox = (name: string, path: readonly string[], local: boolean) => Box
 
+/** What stands for a number that the author wrote, with its unit. */
+export type WrittenBox = (value: number, unit: string | undefined) => Box
+
 /** A call shows this many arguments; the source has all. */
 const mainArguments = 6
 /** Digits of numbers that the author wrote. */
@@ -17,12 +20,12 @@ const binding = { logic: 0, comparison: 1, sum: 2, sign: 3, product: 4, power: 6
 
 const constants = { pi: 'π', e: 'e', infinity: '∞' } as const
 
-export function layOutExpression(expression: Expression, nameBox: NameBox): Box {
-  const layOut = (part: Expression) => layOutExpression(part, nameBox)
+export function layOutExpression(expression: Expression, nameBox: NameBox, writtenBox: WrittenBox = quantityBox): Box {
+  const layOut = (part: Expression) => layOutExpression(part, nameBox, writtenBox)
   const bound = (part: Expression, least: number) => bracketed(layOut(part), bindingOf(part), least)
   switch (expression.kind) {
     case 'quantity':
-      return quantityBox(expression.value, expression.unit)
+      return writtenBox(expression.value, expression.unit)
     case 'name':
       return nameBox(expression.name, expression.path, false)
     case 'local':
@@ -83,7 +86,7 @@ export function layOutExpression(expression: Expression, nameBox: NameBox): Box 
 }
 
 /** A number as its author wrote it, with the unit beside it. */
-function quantityBox(value: number, unit: string | undefined): Box {
+export function quantityBox(value: number, unit: string | undefined): Box {
   const symbol = unit === undefined ? '' : displayUnit(value, null, unit).symbol || typesetUnitText(unit)
   return { box: 'number', number: formatNumber(value, writtenDigits), unit: symbol }
 }

@@ -2,11 +2,18 @@
  * Substituted lines: `symbol = formula = numbers with units = result`, from a formula and the results that the sheet shows. Nothing is
  * computed; where a number is not there, or belongs to another text, the line stops short and says why.
  */
-import type { Expression, Formula, NamedValue, ResultValue } from '../../contracts/index.js'
-import { formatQuantity, humaniseName } from '../quantity/index.js'
+import {
+  type Expression,
+  type Formula,
+  formatDimension,
+  type NamedValue,
+  parseUnit,
+  type ResultValue,
+} from '../../contracts/index.js'
+import { formatQuantity, humaniseName, unitFor } from '../quantity/index.js'
 import type { CellView, KnownName, SheetContext } from '../view.js'
 import { type Box, listed, row, word } from './box.js'
-import { layOutExpression, type NameBox } from './lay-out.js'
+import { layOutExpression, type NameBox, quantityBox, type WrittenBox } from './lay-out.js'
 import { namesRead } from './names-read.js'
 import { symbolOf } from './symbols.js'
 
@@ -77,7 +84,7 @@ function valueLine(formula: Formula, value: NamedValue | undefined, cell: CellVi
       stages: result.box === undefined ? [] : [result.box],
       notes: ['trial value in place of the formula'],
     }
-  const numbers = substituted(expression, context)
+  const numbers = substituted(expression, context, name)
   const single = expression.kind === 'name'
   return {
     ...line,
@@ -116,19 +123,41 @@ function symbolBox(context: SheetContext): NameBox {
 }
 
 /** The formula with numbers in place of names; `put` when there was at least one, `bare` when a unit was not known. */
-function substituted(expression: Expression, context: SheetContext): { box: Box; put: boolean; bare: boolean } {
+function substituted(
+  expression: Expression,
+  context: SheetContext,
+  result: string,
+): { box: Box; put: boolean; bare: boolean } {
   const symbols = symbolBox(context)
   let put = false
   let bare = false
-  const box = layOutExpression(expression, (name, path, local) => {
+  const numbers: NameBox = (name, path, local) => {
     const known = local ? undefined : context.known(name)
     const number = known === undefined ? undefined : numberBox(known.value, path)
     if (number?.box === undefined) return symbols(name, path, local)
     put = true
     bare ||= number.bare
     return number.box
-  })
+  }
+  const box = layOutExpression(expression, numbers, writtenInUnits(context, result))
   return { box, put, bare }
+}
+
+/** Among numbers in the reader's units those that the author wrote are put into them as well; the formula before keeps them as written. */
+function writtenInUnits({ units = 'as written' }: SheetContext, result: string): WrittenBox {
+  return (value, written) => {
+    const reading = written === undefined ? undefined : parseUnit(written)
+    if (reading?.ok !== true) return quantityBox(value, written)
+    const si = value * reading.unit.factor
+    const dimension = formatDimension(reading.unit.dimension)
+    const unit = unitFor(units, { unit: written, dimension, name: result, largest: Math.abs(si) })
+    return unit === written ? quantityBox(value, written) : { box: 'number', ...numberAndUnit(si, dimension, unit) }
+  }
+}
+
+function numberAndUnit(si: number, dimension: string, unit: string | undefined): { number: string; unit: string } {
+  const shown = formatQuantity(si, dimension, unit)
+  return { number: shown.number, unit: shown.unit }
 }
 
 /** A value, or a member of one, as a number in its display unit or as a word; no box for anything else. */

@@ -3,11 +3,12 @@ import type { CellId } from '../../contracts/index.js'
 import { element } from '../dom.js'
 import type { CellView, KnownName, SheetContext, SheetView } from '../view.js'
 
-export function sheetContext(view: Pick<SheetView, 'cells'>): SheetContext {
+export function sheetContext(view: Pick<SheetView, 'cells' | 'units'>): SheetContext {
   const numbers = new Map(view.cells.map((cell) => [cell.id, cell.number]))
   // Gathered at the first question: most redrawings ask for no name.
   let known: ReadonlyMap<string, KnownName> | undefined
   return {
+    ...(view.units === undefined ? {} : { units: view.units }),
     numberOf: (id) => numbers.get(id),
     known: (name) => {
       known ??= new Map(view.cells.flatMap(namesOf))

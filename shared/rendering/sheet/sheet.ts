@@ -31,18 +31,23 @@ export function renderSheetAround(document: Document, view: SheetView, rows: rea
       { class: 'sheet-head' },
       renderTitleBlock(document, view),
       renderCaution(document),
-      renderColumnHeads(document),
+      renderColumnHeads(document, view),
     ),
     element(document, 'div', { class: 'cells' }, view.cells.length === 0 ? renderNoCells(document) : rows),
   )
 }
 
-function renderColumnHeads(document: Document): HTMLElement {
+/** Whoever reads it on paper is told that the units are not those that the author wrote. */
+function renderColumnHeads(document: Document, { units }: SheetView): HTMLElement {
   return element(
     document,
     'div',
     { class: 'column-heads' },
     element(document, 'span', {}),
-    ['Reference', 'Calculation', 'Result'].map((head) => element(document, 'span', {}, head)),
+    ['Reference', 'Calculation', resultHead(units)].map((head) => element(document, 'span', {}, head)),
   )
+}
+
+function resultHead(units: SheetView['units']): string {
+  return units === undefined ? 'Result' : `Result, ${units === 'SI' ? 'SI' : 'aviation'} units`
 }
