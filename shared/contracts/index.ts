@@ -36,6 +36,7 @@ export {
 export * from './revision.js'
 export * from './spread.js'
 export * from './suggest.js'
+export * from './trace.js'
 export * from './trouble.js'
 export * from './unit-table.js'
 export * from './unit-text.js'
