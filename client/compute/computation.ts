@@ -58,7 +58,7 @@ export class Computation {
   readonly #slow = new Set<CellId>()
   #cells: readonly SizingCell[] = []
   #texts = ''
-  #graph: Graph | undefined
+  #reading: Reading | undefined
   #formulas: ReadonlyMap<CellId, readonly Formula[]> = new Map()
   #report: CheckReport = { findings: [], names: [] }
   #findings: ReadonlyMap<CellId, readonly Finding[]> = new Map()
@@ -144,7 +144,12 @@ export class Computation {
 
   /** What depends on what, from the last reading. */
   get graph(): Graph | undefined {
-    return this.#graph
+    return this.#reading?.graph
+  }
+
+  /** What was read last; absent before the first reading. */
+  get reading(): Reading | undefined {
+    return this.#reading
   }
 
   /** Dimensions of all names, from the last check. */
@@ -158,7 +163,7 @@ export class Computation {
       const reading = await this.#parts.read(this.#cells)
       if (turn !== this.#turn) return
       const { graph, program } = reading
-      this.#graph = graph
+      this.#reading = reading
       void this.#readFormulas(graph, turn)
       this.#findings = findingsByCell(graph, this.#report)
       this.book.setProgram(program)
@@ -267,7 +272,7 @@ export class Computation {
 
   /** Results wait for the check of the same text, so that what others see has its units. */
   #share(): void {
-    if (this.#checked !== this.#graph || this.#toShare.size === 0) return
+    if (this.#checked !== this.graph || this.#toShare.size === 0) return
     const results = [...this.#toShare.values()].map((result) => withDimensions(result, this.#dimensions))
     this.#toShare = new Map()
     this.#parts.share(results)

@@ -1,7 +1,11 @@
 /** The cell pipeline as this page uses it: read here by turns (a millisecond or two a cell), erased and checked in workers, evaluated in isolation. */
-import { createBrowserHost } from '../../kernel/cells/host-browser/index.js'
+import {
+  type BrowserHostOptions,
+  createBrowserHost,
+  createBrowserNumbersHost,
+} from '../../kernel/cells/host-browser/index.js'
 import { createPipeline } from '../../kernel/cells/index.js'
-import type { EvaluationHost } from '../../kernel/cells/program/index.js'
+import type { EvaluationHost, NumbersHost } from '../../kernel/cells/program/index.js'
 import { eraseAtServer } from '../live/requests.js'
 import { type CheckWorker, openCheckWorker } from './check-worker.js'
 import { startCompiler } from './compile-worker.js'
@@ -17,6 +21,8 @@ interface KernelIdentity {
 export interface PagePipeline extends Pick<ComputationParts, 'read' | 'evaluate' | 'pause'>, CheckWorker {
   /** Starts the local compiler; called when the page can be read, so that it is in nobody's way. */
   startCompiler(): void
+  /** Isolates for what is asked about numbers, beside those that compute the sheet. */
+  readonly openNumbers: () => Promise<NumbersHost>
 }
 
 /** Opens lazily: the kernel's identity is fetched for the first reading, its bundle for the first evaluation. */
@@ -34,6 +40,7 @@ export function openPagePipeline(): PagePipeline {
     ...openCheckWorker(),
     pause,
     startCompiler: eraser.start,
+    openNumbers: once(async () => createBrowserNumbersHost(await hostOptions())),
   }
 }
 
@@ -47,9 +54,13 @@ function lateHost(open: () => Promise<EvaluationHost>): EvaluationHost {
 }
 
 async function openHost(): Promise<EvaluationHost> {
+  return createBrowserHost(await hostOptions())
+}
+
+async function hostOptions(): Promise<BrowserHostOptions> {
   const response = await fetch('/kernel/sandbox.js')
   if (!response.ok) throw new Error(`the kernel could not be fetched (status ${response.status}); load the page again`)
-  return createBrowserHost({ frameUrl: '/sandbox.html', sandboxText: await response.text() })
+  return { frameUrl: '/sandbox.html', sandboxText: await response.text() }
 }
 
 async function fetchJson(path: string): Promise<unknown> {

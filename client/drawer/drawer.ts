@@ -12,6 +12,8 @@ export interface DrawerView {
   show(): void
   /** The sheet was drawn; called only while visible. */
   update(): void
+  /** Another view is shown, or the drawer was closed. */
+  hide?(): void
 }
 
 export interface DrawerEvents {
@@ -72,8 +74,10 @@ export class Drawer {
   close(): void {
     if (this.element.hidden) return
     const held = this.element.contains(this.element.ownerDocument.activeElement)
+    const shown = this.#shown
     this.element.hidden = true
     this.#shown = undefined
+    shown?.hide?.()
     this.#memory.write(null)
     this.#events.onChange(false)
     if (held) this.#focusBack()
@@ -96,6 +100,7 @@ export class Drawer {
   #show(name: string): void {
     const view = this.#view(name)
     if (view === undefined || view === this.#shown) return
+    this.#shown?.hide?.()
     const opened = this.element.hidden
     this.element.hidden = false
     for (const { name: each } of this.#views) {

@@ -1,6 +1,10 @@
 /** The views of the notebook's drawer, in the order of their tabs. */
-import { type Graph, readersOf } from '../../kernel/cells/program/index.js'
+import type { ReadProgram } from '../../kernel/cells/evidence/index.js'
+import { type NumbersHost, readersOf } from '../../kernel/cells/program/index.js'
 import type { SheetView } from '../../shared/rendering/page.js'
+import { followQuestions } from '../asked/foot-questions.js'
+import type { NumberMemory } from '../asked/number-memory.js'
+import { NumberView } from '../asked/number-view.js'
 import { followMethodLinks } from '../methods/follow-links.js'
 import { MethodsView } from '../methods/methods-view.js'
 import { RegisterView } from '../register/register-view.js'
@@ -11,8 +15,16 @@ import type { DrawerView } from './drawer.js'
 /** What views ask of the notebook; each takes the part it needs. */
 export interface ViewSources {
   view(): SheetView
-  /** Of the last reading; absent before it. */
-  graph(): Graph | undefined
+  /** The last reading; absent before it. */
+  reading(): ReadProgram | undefined
+  /** Isolates for what is asked about numbers. */
+  numbers(): Promise<NumbersHost>
+  /** Which number was asked what. */
+  readonly memory: NumberMemory
+  /** The sheet, on whose numbers is pressed. */
+  readonly sheet: HTMLElement
+  /** Aloud. */
+  say(sentence: string): void
   /** Made with the page, since the title block shows the latest. */
   readonly revisions: DrawerView
   /** Absent before the server has answered. */
@@ -22,7 +34,7 @@ export interface ViewSources {
 }
 
 export function drawerViews(sources: ViewSources): readonly DrawerView[] {
-  const readers = (name: string) => readersOf(name, sources.graph())
+  const readers = (name: string) => readersOf(name, sources.reading()?.graph)
   const methods = new MethodsView(sources)
   followMethodLinks(document, (method) => {
     methods.choose(method)
@@ -33,5 +45,18 @@ export function drawerViews(sources: ViewSources): readonly DrawerView[] {
     readers,
     write: (cell, name, change) => writeAssumption(sources.live, cell, name, change),
   })
-  return [register, new RequirementsView(sources), methods, sources.revisions]
+  return [register, new RequirementsView(sources), numberView(sources), methods, sources.revisions]
+}
+
+function numberView({ view, reading, numbers, memory, sheet, say, open }: ViewSources): NumberView {
+  const parts = async () => {
+    const { askedParts } = await import('../asked/asked-parts.js')
+    return askedParts({ view, reading, host: numbers, say })
+  }
+  const made = new NumberView({ view, parts, memory })
+  followQuestions(sheet, (name, ask) => {
+    made.put(name, ask)
+    open(made.name)
+  })
+  return made
 }

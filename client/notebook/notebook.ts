@@ -1,9 +1,10 @@
 /** The open notebook: live document, computation and sheet, and the commands that join them. */
 import type * as Y from 'yjs'
 import type { CellId, CellKind, PageData, TitleBlock } from '../../shared/contracts/index.js'
-import type { SheetView } from '../../shared/rendering/index.js'
-import type { CheckWorker } from '../compute/check-worker.js'
-import { Computation, type ComputationParts } from '../compute/computation.js'
+import type { SheetView, UnitSystem } from '../../shared/rendering/index.js'
+import { numberMemory } from '../asked/number-memory.js'
+import { Computation } from '../compute/computation.js'
+import type { PagePipeline } from '../compute/pipeline.js'
 import { Sharing } from '../compute/sharing.js'
 import { Drawer } from '../drawer/drawer.js'
 import { drawerMemory, sessionStorageOf } from '../drawer/memory.js'
@@ -20,9 +21,9 @@ import { type NotebookUndo, undoFor } from '../live/undo.js'
 import { PageRevisions } from '../revisions/page-revisions.js'
 import { type Announcer, createAnnouncer } from '../sheet/announcer.js'
 import type { CellSection } from '../sheet/cell-section.js'
-import { Sheet } from '../sheet/sheet.js'
+import { Sheet, storageOf } from '../sheet/sheet.js'
 import { sheetViewOf } from '../sheet/sheet-view.js'
-import { Bar } from './bar.js'
+import { Bar, type BarCommands } from './bar.js'
 import { NotebookCommands } from './cell-commands.js'
 import { editedAway } from './edited-away.js'
 import { Folds } from './folds.js'
@@ -31,6 +32,7 @@ import { LiveFingerprint } from './live-fingerprint.js'
 import { newsOf } from './news.js'
 import { snapshotOfPage } from './page-data.js'
 import { progressWords } from './progress.js'
+import { ReaderUnits } from './reader-units.js'
 import { Search } from './search.js'
 import { makeSheetEnd } from './sheet-end.js'
 import { surfaces } from './surfaces.js'
@@ -38,13 +40,14 @@ import { TitleEditor } from './title-editor.js'
 import { TitleFields } from './title-fields.js'
 
 /** What runs elsewhere and is handed in: reading, evaluating, checking, and what the editor asks about cells. */
-export type Pipeline = Pick<ComputationParts, 'read' | 'evaluate' | 'pause'> & CheckWorker
+export type Pipeline = Omit<PagePipeline, 'startCompiler'>
 
 export class OpenNotebook {
   readonly #data: PageData
   readonly #announcer: Announcer = createAnnouncer(document)
   readonly #bar: Bar
   readonly #folds = new Folds()
+  readonly #units = new ReaderUnits(document, storageOf(window), (system) => this.#showUnits(system))
   readonly #computation: Computation
   readonly #sharing: Sharing
   readonly #sheet: Sheet
@@ -111,7 +114,7 @@ export class OpenNotebook {
     })
     this.#bar = this.#makeBar()
     document.body.prepend(this.#bar.element, this.#search.element)
-    this.#drawer = this.#makeDrawer()
+    this.#drawer = this.#makeDrawer(pipeline)
     main.after(this.#makeEnd(), this.#drawer.element)
     this.#drawer.restore(location.hash.slice(1))
     const heading = this.#sheet.title
@@ -120,6 +123,8 @@ export class OpenNotebook {
     if (head !== null) this.#fields = this.#makeFields(head)
     this.#listen(main)
     this.#follow(this.#snapshot())
+    // The server drew the units as written.
+    if (this.#units.system !== 'as written') this.#drawSoon()
   }
 
   #live() {
@@ -127,7 +132,7 @@ export class OpenNotebook {
   }
 
   #makeBar(): Bar {
-    return new Bar(document, {
+    const commands: BarCommands = {
       undo: () => this.#undo?.undo(),
       redo: () => this.#undo?.redo(),
       computeAll: () => void this.#computation.computeAll(),
@@ -135,13 +140,18 @@ export class OpenNotebook {
       search: () => this.#search.open(),
       print: () => window.print(),
       drawer: () => (this.#drawer.isOpen ? this.#drawer.close() : this.#drawer.open()),
-    })
+    }
+    return new Bar(document, commands, this.#units.element)
   }
 
-  #makeDrawer(): Drawer {
+  #makeDrawer({ openNumbers }: Pipeline): Drawer {
     const views = drawerViews({
       view: () => this.#view,
-      graph: () => this.#computation.graph,
+      reading: () => this.#computation.reading,
+      numbers: openNumbers,
+      memory: numberMemory(this.#data.id, sessionStorageOf(window)),
+      sheet: this.#main,
+      say: (sentence) => this.#announcer.say(sentence),
       revisions: this.#revisions.view,
       live: () => this.#live(),
       open: (name) => this.#drawer.open(name),
@@ -418,7 +428,7 @@ export class OpenNotebook {
   #draw(): void {
     this.#drawing = false
     this.#follow(this.#snapshot())
-    const view = this.#makeView()
+    const view = this.#units.of(this.#makeView())
     const news = newsOf(this.#view, view)
     const moved = this.#doc === undefined ? [] : editedAway(this.#view, view, this.#doc, this.#sheet)
     this.#view = view
@@ -436,6 +446,11 @@ export class OpenNotebook {
     if (news !== null) this.#announcer.say(news)
     if (this.#longRun) this.#showProgress()
     this.#drawnAt = performance.now()
+  }
+
+  #showUnits(system: UnitSystem): void {
+    this.#draw()
+    this.#announcer.say(`Units: ${system}.`)
   }
 
   #follow(snapshot: DocumentSnapshot): void {

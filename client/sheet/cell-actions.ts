@@ -68,7 +68,8 @@ function openMore(opener: HTMLElement, more: HTMLElement): void {
 
 /** The buttons of the cell at hand are in the Tab order, those of the others are not, and show no more than the common ones. */
 export function takeTabOrder(section: Element, at: boolean): void {
-  for (const button of section.querySelectorAll<HTMLElement>('.actions button')) button.tabIndex = at ? 0 : -1
+  const lent = section.querySelectorAll<HTMLElement>('.actions button, .questions button')
+  for (const button of lent) button.tabIndex = at ? 0 : -1
   if (at) return
   const opener = section.querySelector<HTMLElement>('.actions [data-action="more"]')
   const more = section.querySelector<HTMLElement>('.actions > :last-child')

@@ -12,6 +12,7 @@ import {
   renderResult,
   type SheetContext,
 } from '../../shared/rendering/page.js'
+import { offerQuestions } from '../asked/foot-questions.js'
 import type { CaretPlace, EditingSurface } from '../editor/editing-surface.js'
 import { loadLateParts } from './browser-drawing.js'
 import { type CellCommands, makeActions, takeTabOrder } from './cell-actions.js'
@@ -81,13 +82,19 @@ export class CellSection {
 
   update(view: CellView, context: SheetContext, renumbered: boolean): void {
     const parts = changedParts(this.#view, view, renumbered)
+    const otherUnits = this.#context.units !== context.units
     this.#view = view
     this.#context = context
     this.element.dataset.state = view.state
     for (const part of parts) this.#draw(part, context)
+    // A hand calculation also shows numbers of other cells.
+    if (otherUnits && !parts.some((part) => part === 'calculation' || part === 'lines')) this.#draw('lines', context)
     if (parts.includes('calculation')) this.#surface?.setFindings(view.findings)
     if (parts.includes('number')) this.element.setAttribute('aria-label', `Cell ${view.number}`)
-    if (parts.includes('result')) this.#noteKept()
+    if (parts.includes('result')) {
+      this.#noteKept()
+      if (this.#furnished) this.#offerQuestions()
+    }
   }
 
   /** Opens or folds the hand calculation; one that was folded while numbers changed is drawn before it is seen. */
@@ -136,6 +143,13 @@ export class CellSection {
     this.element.append(makeGrip(document), makeActions(document, this.#view.id, this.#view.kind, this.#commands))
     const figures = this.element.querySelector(':scope > .figures')
     if (figures !== null) this.#withDownloads(figures)
+    this.#offerQuestions()
+  }
+
+  #offerQuestions(): void {
+    const column = this.element.querySelector(':scope > .result')
+    if (column !== null) offerQuestions(column, this.#view)
+    if (this.element.contains(document.activeElement)) takeTabOrder(this.element, true)
   }
 
   #draw(part: PartName, context: SheetContext): void {

@@ -30,7 +30,7 @@ export async function openEvaluator(
   const options: NumbersOptions = signal === undefined ? {} : { signal }
   const part = await host.evaluateNumbers(slice, points, wanted, options)
   const whole = await host.evaluateNumbers(read.program, points, wanted, options)
-  const sliced = part.length === whole.length && part.every((one, at) => sameOutcome(one, whole[at]))
+  const sliced = part.length === points.length && part.every((one, at) => sameOutcome(one, whole[at]))
   const program: Program = sliced ? slice : read.program
   return {
     evaluateMany: (many, stop, onProgress) =>

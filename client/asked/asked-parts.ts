@@ -1,0 +1,24 @@
+/** The parts of the number view, loaded at the first question: the engines behind them are large. */
+import { AskedNumbers, type AskedNumbersSources } from './asked-numbers.js'
+import type { AskedPart, Asking } from './asking.js'
+import type { Ask } from './number-memory.js'
+import { SpreadPart } from './spread-part.js'
+
+export interface PartsSources extends AskedNumbersSources {
+  /** Aloud, to people who do not see the page. */
+  say(sentence: string): void
+}
+
+export function askedParts(sources: PartsSources): Readonly<Record<Ask, AskedPart>> {
+  const numbers = new AskedNumbers(sources)
+  const asking: Asking = {
+    view: sources.view,
+    reading: sources.reading,
+    open: (wanted, options) => numbers.open(wanted, options),
+    evaluateMany: (target, points, signal) => numbers.evaluateMany(target, points, signal),
+    reaching: (target) => numbers.reaching(target),
+    say: sources.say,
+    now: () => performance.now(),
+  }
+  return { spread: new SpreadPart(asking) }
+}
