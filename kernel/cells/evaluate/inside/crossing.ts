@@ -82,9 +82,7 @@ function visit(walk: Walk, value: unknown, path: string): void {
   const type = typeof value
   if (type === 'symbol' || type === 'bigint') throw refuse(walk, path, `a ${type}`)
   if (type === 'function') {
-    Object.freeze(value)
-    const { prototype } = value as { prototype?: unknown }
-    if (typeof prototype === 'object' && prototype !== null) Object.freeze(prototype)
+    freezeFunction(walk, value as object)
     return
   }
   if (type !== 'object' || value === null) return
@@ -95,13 +93,39 @@ function visit(walk: Walk, value: unknown, path: string): void {
     weigh(walk, (container as TypedArray).length)
     return
   }
-  const prototype = Object.getPrototypeOf(container)
-  const plain = Array.isArray(container)
-    ? prototype === Array.prototype
-    : prototype === Object.prototype || prototype === null
-  if (!plain) throw refuse(walk, path, describeClass(container))
+  if (!isPlain(container)) throw refuse(walk, path, describeClass(container))
   walk.seen.add(container)
   walk.waiting.push([container, path])
+}
+
+/** Functions and what they carry, frozen already; apart from `settled`, since what is carried was not judged fit to cross by itself. */
+const carriedFrozen = new WeakSet<object>()
+
+/**
+ * A function with its prototype and the lists and records that it carries (static fields of a class): another cell that changed them would
+ * change what a third one reads of them, in an order that no text shows. Anything else that it carries is its own business.
+ */
+function freezeFunction(walk: Walk, root: object): void {
+  const waiting: object[] = [root]
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    if (carriedFrozen.has(next)) continue
+    carriedFrozen.add(next)
+    Object.freeze(next)
+    const { prototype } = next as { prototype?: unknown }
+    if (typeof next === 'function' && typeof prototype === 'object' && prototype !== null) Object.freeze(prototype)
+    const keys = Object.keys(next)
+    weigh(walk, keys.length)
+    for (const key of keys) {
+      const carried: unknown = Reflect.getOwnPropertyDescriptor(next, key)?.value
+      if (typeof carried === 'function' || (typeof carried === 'object' && carried !== null && isPlain(carried)))
+        waiting.push(carried)
+    }
+  }
+}
+
+function isPlain(container: object): boolean {
+  const prototype = Object.getPrototypeOf(container)
+  return Array.isArray(container) ? prototype === Array.prototype : prototype === Object.prototype || prototype === null
 }
 
 function visitList(walk: Walk, list: readonly unknown[], path: string): void {
