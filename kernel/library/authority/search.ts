@@ -73,7 +73,7 @@ const mostTried = 20_000
  * Spin patterns, stretches and cants of a plan tried against each other: most losses held, then the least peak, never one without steering.
  *
  * @equation order: losses held with the accelerations asked for (most first), greatest of their peaks as `authority.rating` (least first)
- * @param options - as `authority.rating` (`maxThrust` and the rotors' own spin not used); `patterns`: lists of spins (all with as many turning
+ * @param options - as `authority.rating` without `usableShare` and `control` (`maxThrust` and the rotors' own spin not used); `patterns`: lists of spins (all with as many turning
  * either way up to 8 rotors; beyond, those whose mirror images turn opposite), `stretches` `{ x, y }` (1, 1), `outwardCants` [rad] (0), `keep` rows (10)
  * @returns `rows`, best first: `pattern`, `spins`, `stretch`, `outwardCant`, `held` of `of` losses, `steerable`, `peakShare`, `thrustToHover`,
  * `rotors`; the `best` that is steerable; how many were `tried` and `notSteerable`

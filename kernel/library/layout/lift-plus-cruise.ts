@@ -11,7 +11,7 @@ import type { WingedOptions } from './winged-options.js'
  * ('alternating', 'ahead and behind', 'by side' or a list of the right side), `cant`: `{ lateral (outwards), longitudinal (forward) }` [rad], `tail`: `{ area [m^2], arm [m], on ('booms' or 'body'), aspectRatio, finArea }`,
  * `propellers`: list of `{ radius, x, y, z, spin }`, `groundClearance` (0.5 m)
  * @returns a layout; the origin is the quarter point of the wing's mean chord, on the body's middle line. Rotors are in rows from the front, in each row the left one of a pair before the right one
- * @throws InvalidInput for sizes that are not positive, no rows at all, a list of spins of another length, more than 64 rotors, and an unknown option
+ * @throws InvalidInput for sizes below 0.0001 m (a tail's area: m^2) or that are not positive, no rows at all, a list of spins of another length, more than 64 rotors, and an unknown option
  * @method One column a side is twin booms with the rotors in line along the stream; several columns spread them across it. Rows are straight, so the column where the wing reaches farthest decides.
  * @validity Geometry; whether it fits is for `layout.checks` to say.
  * @source House convention, no publication.

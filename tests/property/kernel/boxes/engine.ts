@@ -112,8 +112,9 @@ function holdEnds(box: Box, path: string, side: Side): void {
       if (end === null) continue
       const beyond =
         what === 'advice' ? justBeyond(end, sign, side.refused?.[at] ?? null) : end + sign * (1 + Math.abs(end))
-      const found = side.whole === true ? wholeEdge(good, middle, sign, beyond) : edge(good, middle, beyond)
       const slack = 1e-9 * (Math.abs(end) + Math.abs(middle))
+      const found =
+        side.whole === true ? wholeEdge(good, middle, sign, beyond) : edge(good, [middle, beyond], slack / 10)
       expect(Math.abs(found - end), `${what} of ${path} begins at ${found}, documented ${end}`).toBeLessThanOrEqual(
         slack,
       )
@@ -125,12 +126,13 @@ function justBeyond(end: number, sign: number, refused: number | null): number {
   return refused === null ? end + sign * (0.5 * Math.abs(end) + 0.01) : (end + refused) / 2
 }
 
-/** Where `good` turns, between a value at which it holds and one at which it does not. */
-function edge(good: (value: number) => boolean, inside: number, outside: number): number {
+/** Where `good` turns, between a value at which it holds and one at which it does not; found as closely as asked for. */
+function edge(good: (value: number) => boolean, [inside, outside]: readonly [number, number], closely: number): number {
   if (good(outside)) return outside
   let [held, lost] = [inside, outside]
-  for (let step = 0; step < 80; step += 1) {
+  while (Math.abs(lost - held) > closely) {
     const between = held + (lost - held) / 2
+    if (between === held || between === lost) break
     if (good(between)) held = between
     else lost = between
   }
@@ -139,9 +141,13 @@ function edge(good: (value: number) => boolean, inside: number, outside: number)
 
 /** The last whole number at which `good` holds. */
 function wholeEdge(good: (value: number) => boolean, inside: number, sign: number, outside: number): number {
-  let at = Math.round(inside)
-  while (good(at + sign) && at !== Math.round(outside)) at += sign
-  return at
+  let [held, lost] = [Math.round(inside), Math.round(outside) + sign]
+  while (Math.abs(lost - held) > 1) {
+    const between = Math.round((held + lost) / 2)
+    if (good(between)) held = between
+    else lost = between
+  }
+  return held
 }
 
 /** What one call comes to: how many advisories, or the argument it was refused for. */
