@@ -5,6 +5,7 @@ import {
   type AssumptionRow,
   arrangeRows,
   assumptionRows,
+  distributionText,
   type EditableField,
   editableFields,
   element,
@@ -13,6 +14,10 @@ import {
   pageOrder,
   type Readers,
   type RegisterColumn,
+  rangeText,
+  readDistribution,
+  readRange,
+  readUnit,
   readValue,
   registerColumns,
   registerCount,
@@ -116,9 +121,8 @@ export class RegisterView implements DrawerView {
 
   #open(row: AssumptionRow, of: EditableField): void {
     const key = fieldKey(row, of)
-    const before = of === 'value' ? valueText(row) : (row.record[of] ?? '')
-    const unit = of === 'value' ? this.#unitWords(row) : ''
-    const field = new InPlace(`${of} of ${row.name}${unit}`, before, {
+    const unit = of === 'value' || of === 'range' || of === 'distribution' ? this.#unitWords(row) : ''
+    const field = new InPlace(`${of} of ${row.name}${unit}`, textOf(row, of), {
       write: (text) => this.#write(key, row, of, text),
       onEnd: (back) => this.#end(key, back),
     })
@@ -134,9 +138,8 @@ export class RegisterView implements DrawerView {
   async #write(key: string, opened: AssumptionRow, of: EditableField, text: string): Promise<string | null> {
     // The row as it is now: its cell may have been computed anew meanwhile.
     const row = this.#rows.find((each) => fieldKey(each, of) === key) ?? opened
-    if (of !== 'value') return this.#sources.write(row.cell, row.name, { [of]: text.trim() })
-    const value = readValue(text, row)
-    return value.ok ? this.#sources.write(row.cell, row.name, { value: value.si }) : value.message
+    const reading = changeOf(row, of, text)
+    return reading.ok ? this.#sources.write(row.cell, row.name, reading.change) : reading.message
   }
 
   #end(key: string, back: boolean): void {
@@ -154,6 +157,34 @@ export class RegisterView implements DrawerView {
     this.#words.value = ''
     this.update()
   }
+}
+
+/** What stands in a field when it is opened. */
+function textOf(row: AssumptionRow, of: EditableField): string {
+  switch (of) {
+    case 'value':
+      return valueText(row)
+    case 'range':
+      return rangeText(row)
+    case 'distribution':
+      return distributionText(row)
+    default:
+      return row.record[of] ?? ''
+  }
+}
+
+type ChangeReading =
+  | { readonly ok: true; readonly change: AssumptionChange }
+  | { readonly ok: false; readonly message: string }
+
+function changeOf(row: AssumptionRow, of: EditableField, text: string): ChangeReading {
+  if (of === 'value') {
+    const reading = readValue(text, row)
+    return reading.ok ? { ok: true, change: { value: reading.si } } : reading
+  }
+  if (of === 'source' || of === 'note' || of === 'owner') return { ok: true, change: { [of]: text.trim() } }
+  const reading = { range: readRange, distribution: readDistribution, unit: readUnit }[of](text, row)
+  return reading.ok ? { ok: true, change: { [of]: reading.stated } } : reading
 }
 
 function buttonOf(table: Element, key: string): HTMLElement | undefined {

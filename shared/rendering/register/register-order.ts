@@ -2,7 +2,7 @@
 import { numberOf } from '../quantity/index.js'
 import { type AssumptionRow, hasSource } from './assumption-rows.js'
 
-export const registerColumns = ['name', 'value', 'source', 'sureness', 'note', 'owner', 'row', 'used'] as const
+export const registerColumns = ['name', 'value', 'source', 'sureness', 'note', 'owner', 'unit', 'row', 'used'] as const
 export type RegisterColumn = (typeof registerColumns)[number]
 
 export interface RegisterOrder {
@@ -67,6 +67,7 @@ function keyOf(row: AssumptionRow, column: RegisterColumn): Key {
     case 'source':
     case 'note':
     case 'owner':
+    case 'unit':
       return stated(record[column])
     case 'row':
       return row.order

@@ -1,5 +1,5 @@
 /** The register as a table: what the document rests on, how sure it is, where it is read. */
-import type { AssumptionRecord, ResultNumber } from '../../contracts/index.js'
+import type { ResultNumber } from '../../contracts/index.js'
 import { element } from '../dom.js'
 import { countOf, formatQuantity } from '../quantity/index.js'
 import { type AssumptionRow, hasSource } from './assumption-rows.js'
@@ -7,7 +7,7 @@ import { distributionWords } from './distribution-words.js'
 import { pageOrder, type RegisterColumn, type RegisterOrder, registerColumns } from './register-order.js'
 import { rowLink, scrollingTable } from './table-parts.js'
 
-export const editableFields = ['value', 'source', 'note', 'owner'] as const
+export const editableFields = ['value', 'source', 'range', 'distribution', 'note', 'owner', 'unit'] as const
 export type EditableField = (typeof editableFields)[number]
 
 const heads: Readonly<Record<RegisterColumn, string>> = {
@@ -17,6 +17,7 @@ const heads: Readonly<Record<RegisterColumn, string>> = {
   sureness: 'How sure',
   note: 'Note',
   owner: 'Owner',
+  unit: 'Unit',
   row: 'Row',
   used: 'Used in',
 }
@@ -71,9 +72,10 @@ function assumptionRow(document: Document, row: AssumptionRow): HTMLElement {
   const cells = [
     field('value', shown(record.value), { class: 'numeric' }),
     field('source', record.source ?? ''),
-    element(document, 'td', {}, sureness(record, shown)),
+    element(document, 'td', { class: 'sureness' }, sureness(document, row, shown)),
     field('note', record.note ?? ''),
     field('owner', record.owner ?? ''),
+    field('unit', record.unit ?? ''),
     element(document, 'td', {}, rowLink(document, row), state === 'current' ? '' : ` ${state}`),
     element(
       document,
@@ -100,7 +102,9 @@ function editButton(document: Document, row: AssumptionRow, field: EditableField
 }
 
 /** A range and a distribution are told apart: a range says nothing of how likely its values are. */
-function sureness({ low, high, distribution }: AssumptionRecord, shown: (si: ResultNumber) => string): string {
-  if (distribution !== undefined) return distributionWords(distribution, shown)
-  return low === undefined || high === undefined ? 'not stated' : `range ${shown(low)} to ${shown(high)}`
+function sureness(document: Document, row: AssumptionRow, shown: (si: ResultNumber) => string): HTMLElement[] {
+  const { low, high, distribution } = row.record
+  const range = low === undefined || high === undefined ? '' : `range ${shown(low)} to ${shown(high)}`
+  const words = distribution === undefined ? '' : distributionWords(distribution, shown)
+  return [editButton(document, row, 'range', range), editButton(document, row, 'distribution', words)]
 }

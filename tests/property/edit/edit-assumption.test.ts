@@ -2,7 +2,7 @@
 import { parse } from 'acorn'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type AssumptionChange, editAssumption } from '../../../kernel/cells/edit/index.js'
+import { type AssumptionChange, type DistributionChange, editAssumption } from '../../../kernel/cells/edit/index.js'
 import type { DistributionOption } from '../../../kernel/library/evidence/distribution.js'
 import { u } from '../../../kernel/library/units.js'
 import { check } from '../../unit/cells/check/notebook.js'
@@ -114,6 +114,32 @@ describe('editAssumption', () => {
         if (spread === undefined || !('normal' in spread)) throw new Error('no distribution came')
         close(spread.normal, Math.abs(size) + 1)
       }),
+    ))
+
+  it('editAssumption() gives any kind of distribution and any unit, and takes them out again', () =>
+    fc.assert(
+      fc.property(
+        statement,
+        wanted,
+        fc.constantFrom('normal', 'uniform', 'triangular', 'lognormal'),
+        ({ source }, size, kind) => {
+          const wide = Math.abs(size) + 1
+          const form = kind === 'normal' ? wide : kind === 'lognormal' ? 1 + 1 / wide : ([-wide, wide] as const)
+          const { distribution: _before, ...rest } = read(source)
+          const spread = edit(source, { distribution: { [kind]: form } as DistributionChange })
+          const { distribution, ...kept } = read(spread)
+          expect(kept).toEqual(rest)
+          expect(Object.keys(distribution ?? {})).toEqual([kind])
+          const stated = [Object.values(distribution ?? {})[0]].flat() as number[]
+          for (const [at, number] of [form].flat().entries()) close(stated[at], number as number)
+          const out = edit(spread, { distribution: null })
+          expect(read(out)).toEqual(rest)
+          const inUnit = edit(out, { unit: 'Wh/kg' })
+          expect(read(inUnit)).toEqual({ ...rest, unit: 'Wh/kg' })
+          const { unit: _, ...without } = rest as Stated & { unit?: string }
+          expect(read(edit(inUnit, { unit: null }))).toEqual(without)
+        },
+      ),
     ))
 
   it('editAssumption() leaves a cell that the checker accepts', { timeout: 60_000 }, async () => {
