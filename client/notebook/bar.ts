@@ -23,7 +23,8 @@ export class Bar {
   readonly #progress: HTMLElement
   readonly #drawer: HTMLButtonElement
 
-  constructor(document: Document, commands: BarCommands) {
+  /** `units` is the switch of units, which keeps itself. */
+  constructor(document: Document, commands: BarCommands, units: HTMLElement) {
     this.element = document.createElement('header')
     this.element.className = 'bar'
     const mark = link(document, '/', 'Hoverfolio')
@@ -50,6 +51,7 @@ export class Bar {
       this.#compute,
       this.#progress,
       this.#stop,
+      units,
       button(document, 'Search', keysForAria('search', 'page'), commands.search),
       button(document, 'Print sheets', '', commands.print),
       this.#drawer,

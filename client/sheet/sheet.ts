@@ -2,6 +2,7 @@
 import type { CellId, Figure } from '../../shared/contracts/index.js'
 import {
   type CellView,
+  renderColumnHeads,
   renderNoCells,
   renderTitleBlock,
   type SheetContext,
@@ -76,6 +77,7 @@ export class Sheet {
     }
     this.#arrange(view)
     this.#showTitle(view.title)
+    this.#showUnits(view)
   }
 
   #section(cell: CellView, context: SheetContext, drawn: HTMLElement | null): CellSection {
@@ -151,6 +153,12 @@ export class Sheet {
     place.classList.remove('missing')
   }
 
+  #showUnits(view: SheetView): void {
+    const heads = this.#main.querySelector('.column-heads')
+    const fresh = renderColumnHeads(document, view)
+    if (heads?.isEqualNode(fresh) === false) heads.replaceWith(fresh)
+  }
+
   #showTitle(title: string): void {
     const heading = this.title
     if (heading === null) return
@@ -170,7 +178,7 @@ function cellsIn(rows: HTMLElement): ReadonlyMap<string, HTMLElement> {
 }
 
 /** Asking for the storage throws where the browser forbids it. */
-function storageOf(from: Window): Storage | undefined {
+export function storageOf(from: Window): Storage | undefined {
   try {
     return from.localStorage
   } catch {

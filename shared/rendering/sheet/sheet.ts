@@ -38,7 +38,7 @@ export function renderSheetAround(document: Document, view: SheetView, rows: rea
 }
 
 /** Whoever reads it on paper is told that the units are not those that the author wrote. */
-function renderColumnHeads(document: Document, { units }: SheetView): HTMLElement {
+export function renderColumnHeads(document: Document, { units }: Pick<SheetView, 'units'>): HTMLElement {
   return element(
     document,
     'div',
