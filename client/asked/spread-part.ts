@@ -20,9 +20,10 @@ import {
 } from '../../shared/rendering/page.js'
 import { loadLateParts } from '../sheet/browser-drawing.js'
 import { offerDownloads } from '../sheet/figure-downloads.js'
+import { assumptionsOf } from './edition.js'
 import { SpreadControls } from './spread-controls.js'
 import { section } from './spread-section.js'
-import { assumptionsOf, type Part, type SpreadSources, SpreadWork } from './spread-work.js'
+import { type Part, type SpreadSources, SpreadWork } from './spread-work.js'
 
 /** [px]; the drawer is about as wide, and the drawing shrinks with it. */
 const figureWidth = 360
@@ -220,7 +221,7 @@ export class SpreadPart {
             document,
             'p',
             {},
-            `A range says how far a value may lie, not how likely any of it is, so the ${spread.intervals.length} assumptions that have only a range are held at their value above. Varying them shows between which limits the answer lies.`,
+            `A range says how far a value may lie, not how likely any of it is, so ${heldWords(spread.intervals.length)} above. Varying them shows between which limits the answer lies.`,
           )
         : renderEnvelope(document, subject, envelope, sheetContext(this.#sources.view())),
     )
@@ -243,4 +244,10 @@ export class SpreadPart {
     const example = place === undefined ? undefined : this.#work.answers?.spread?.failures[Number(place)]?.example
     if (example !== undefined) this.#sources.tryPoint?.(example)
   }
+}
+
+function heldWords(count: number): string {
+  return count === 1
+    ? 'the one assumption that has only a range is held at its value'
+    : `the ${count} assumptions that have only a range are held at their values`
 }

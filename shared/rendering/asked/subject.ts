@@ -1,5 +1,6 @@
 /** The number that is asked about, as the sheet shows it. */
 
+import { formatDimension, parseUnit } from '../../contracts/index.js'
 import { formatQuantity } from '../quantity/format-quantity.js'
 import { numberOf } from '../quantity/number.js'
 import { humaniseName } from '../quantity/words.js'
@@ -34,13 +35,19 @@ export function askedSubject(view: SheetView, name: string): AskedSubject | unde
     return {
       name,
       label: label ?? humaniseName(name),
-      dimension,
+      dimension: dimension ?? dimensionOf(unit),
       ...(unit === undefined ? {} : { unit }),
       value,
       limits: limitsOn(view, value),
     }
   }
   return undefined
+}
+
+/** The author's unit says what the number is before the check does, and where the check cannot tell. */
+function dimensionOf(unit: string | undefined): string | null {
+  const reading = unit === undefined ? undefined : parseUnit(unit)
+  return reading?.ok === true ? formatDimension(reading.unit.dimension) : null
 }
 
 /** Requirements whose actual is this very number. */
