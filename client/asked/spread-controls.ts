@@ -1,6 +1,8 @@
 /** How many samples, from which seed, and the line that shows how far a run is. */
 import { element } from '../../shared/rendering/page.js'
-import type { Running, SpreadOptions } from './spread-work.js'
+import type { Running } from './one-at-a-time.js'
+import { RunningLine } from './running-line.js'
+import type { Part, SpreadOptions } from './spread-work.js'
 
 export interface ControlEvents {
   onSample(options: SpreadOptions): void
@@ -20,9 +22,7 @@ export class SpreadControls {
   readonly element: HTMLElement
   readonly #count = document.createElement('select')
   readonly #seed = document.createElement('input')
-  readonly #line = document.createElement('div')
-  readonly #bar = document.createElement('progress')
-  readonly #words = document.createElement('span')
+  readonly #line: RunningLine
 
   constructor(events: ControlEvents) {
     this.#count.append(...counts.map(([, , words], at) => element(document, 'option', { value: at }, words)))
@@ -44,12 +44,8 @@ export class SpreadControls {
       event.preventDefault()
       events.onSample(this.options)
     })
-    const stop = element(document, 'button', { type: 'button', class: 'link-button' }, 'Stop')
-    stop.addEventListener('click', () => events.onStop())
-    this.#line.className = 'spread-running'
-    this.#line.hidden = true
-    this.#line.append(this.#bar, this.#words, stop)
-    this.element = element(document, 'div', {}, form, this.#line)
+    this.#line = new RunningLine(() => events.onStop())
+    this.element = element(document, 'div', {}, form, this.#line.element)
   }
 
   get options(): SpreadOptions {
@@ -63,14 +59,7 @@ export class SpreadControls {
     if (form instanceof HTMLElement) form.hidden = !possible
   }
 
-  showRunning(running: Running | undefined): void {
-    this.#line.hidden = running === undefined
-    if (running === undefined) return
-    const { part, done, asked, secondsLeft } = running
-    this.#bar.max = Math.max(asked, 1)
-    this.#bar.value = done
-    this.#bar.setAttribute('aria-label', names[part])
-    const left = secondsLeft === undefined ? '' : secondsLeft === 0 ? ', nearly done' : `, about ${secondsLeft} s left`
-    this.#words.textContent = `${names[part]}: ${done} of at most ${asked === 0 ? '…' : asked}${left}`
+  showRunning(running: Running<Part> | undefined): void {
+    this.#line.show(running, running === undefined ? '' : names[running.part])
   }
 }

@@ -33,7 +33,7 @@ export class SpreadPart {
   readonly #sources: SpreadSources
   readonly #work: SpreadWork
   readonly #controls: SpreadControls
-  readonly #notice = element(document, 'p', { class: 'spread-notice', role: 'status' })
+  readonly #notice = element(document, 'p', { class: 'asked-notice', role: 'status' })
   readonly #empty = section('spread-none')
   readonly #headline = section('spread-headline')
   readonly #requirements = section('spread-probabilities', 'Requirements')
@@ -57,7 +57,7 @@ export class SpreadPart {
     this.element = element(
       document,
       'div',
-      { class: 'spread' },
+      { class: 'asked spread' },
       this.#controls.element,
       this.#notice,
       [

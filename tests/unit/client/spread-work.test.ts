@@ -33,6 +33,7 @@ function bench(
       seen.points.push(...points)
       return points.map(outcome)
     },
+    reaching: () => undefined,
     say: () => {},
     now: () => seen.time,
     ...more,
