@@ -15,6 +15,7 @@ import type {
   Wanted,
 } from '../../kernel/cells/program/index.js'
 import type { CellId, CellResult, Finding, Formula, NameDimension } from '../../shared/contracts/index.js'
+import { TrialComputation } from '../trial/trial-computation.js'
 import { type DimensionTable, dimensionTable, withDimensions } from './dimensions.js'
 import { phasesOf } from './phases.js'
 import { mayBeShared, ResultBook, type Standing } from './result-book.js'
@@ -22,6 +23,8 @@ import { mayBeShared, ResultBook, type Standing } from './result-book.js'
 export interface ComputationParts {
   read(cells: readonly SizingCell[]): Promise<Reading>
   evaluate(reading: Reading, overrides: Overrides, wanted: Wanted, options: EvaluationOptions): Promise<Evaluation>
+  /** As `evaluate`, in an isolate of its own, so that a trial and the document wait for each other at no time. */
+  evaluateTrial(reading: Reading, overrides: Overrides, wanted: Wanted, options: EvaluationOptions): Promise<Evaluation>
   /** Resolves to `null` when a newer question has made this one pointless. */
   check(graph: Graph): Promise<CheckReport | null>
   /** Results computed here, with dimensions, for everyone. */
@@ -56,6 +59,7 @@ export class Computation {
   readonly #parts: ComputationParts
   readonly #events: ComputationEvents
   readonly #slow = new Set<CellId>()
+  readonly #trial: TrialComputation
   #cells: readonly SizingCell[] = []
   #texts = ''
   #reading: Reading | undefined
@@ -66,8 +70,9 @@ export class Computation {
   #dimensions: DimensionTable = new Map()
   #checked: Graph | undefined
   #run: Run | undefined
-  /** The run has lasted long enough to be shown. */
+  /** The run has lasted long enough to be shown; so has that of a trial. */
   #long = false
+  #longTrial = false
   #cancelPause: (() => void) | undefined
   /** What the run was asked for, and what of it has come. */
   #wanted: ReadonlySet<CellId> = new Set()
@@ -78,6 +83,19 @@ export class Computation {
   constructor(parts: ComputationParts, events: ComputationEvents) {
     this.#parts = parts
     this.#events = events
+    this.#trial = new TrialComputation(
+      { evaluate: (...call) => parts.evaluateTrial(...call), after: (...call) => parts.after(...call) },
+      {
+        onChange: () => events.onChange(),
+        onLongRun: (running) => this.#showLong(this.#long, running),
+        onTrouble: (sentence) => events.onTrouble(sentence),
+      },
+    )
+  }
+
+  /** Shows what comes of other values of assumptions, SI by name; none shows the document again. */
+  tryOut(overrides: Overrides): void {
+    this.#trial.set(overrides)
   }
 
   /** The sizing cells as they now are, in page order. Computes after a pause in typing when a text changed. */
@@ -95,6 +113,7 @@ export class Computation {
     this.#cancelPause?.()
     this.book.forgetFailures()
     this.#slow.clear()
+    this.#trial.computeAll()
     return this.#bringUpToDate(true)
   }
 
@@ -103,18 +122,20 @@ export class Computation {
    * computed. A run that is ending already does not count: it must not swallow the Escape that leaves the editor.
    */
   stop(): boolean {
-    if (this.#run === undefined || this.#run.controller.signal.aborted) return false
+    const stopped = this.#trial.stop()
+    if (this.#run === undefined || this.#run.controller.signal.aborted) return stopped
     this.book.markStopped(this.book.needed())
     this.#run.controller.abort()
     return true
   }
 
   get running(): boolean {
-    return this.#run !== undefined
+    return this.#run !== undefined || this.#trial.running
   }
 
   /** How far the run has come, and the cell that computes now. */
   get progress(): { readonly done: number; readonly of: number; readonly cell: CellId | undefined } {
+    if (this.#run === undefined && this.#trial.running) return { ...this.#trial.progress, cell: undefined }
     const [cell] = this.book.computing
     return { done: this.#come.size, of: this.#wanted.size, cell }
   }
@@ -126,7 +147,7 @@ export class Computation {
   }
 
   standing(cell: CellId): Standing {
-    const standing = this.book.standing(cell)
+    const standing = this.#trial.standing(cell, this.book.standing(cell))
     return standing.result === undefined
       ? standing
       : { ...standing, result: withDimensions(standing.result, this.#dimensions) }
@@ -167,6 +188,7 @@ export class Computation {
       void this.#readFormulas(graph, turn)
       this.#findings = findingsByCell(graph, this.#report)
       this.book.setProgram(program)
+      this.#trial.take(reading)
       this.#events.onChange()
       void this.#check(graph)
       await this.#endOvertakenRun()
@@ -213,10 +235,8 @@ export class Computation {
     this.#run = run
     this.#wanted = new Set(wanted)
     this.#come = new Set()
-    this.#long = false
     const cancelNotice = this.#parts.after(noticeable, () => {
-      this.#long = true
-      this.#events.onLongRun(true)
+      this.#showLong(true, this.#longTrial)
       this.#events.onChange()
     })
     try {
@@ -229,8 +249,7 @@ export class Computation {
       this.#run = undefined
       this.book.endRun()
       end()
-      if (this.#long) this.#events.onLongRun(false)
-      this.#long = false
+      this.#showLong(false, this.#longTrial)
       this.#events.onChange()
     }
   }
@@ -254,6 +273,14 @@ export class Computation {
     for (const result of results)
       if (here.has(result.cell) && mayBeShared(result)) this.#toShare.set(result.cell, result)
     this.#share()
+  }
+
+  /** The reader is told of both as one. */
+  #showLong(long: boolean, longTrial: boolean): void {
+    const before = this.#long || this.#longTrial
+    this.#long = long
+    this.#longTrial = longTrial
+    if ((long || longTrial) !== before) this.#events.onLongRun(!before)
   }
 
   async #check(graph: Graph): Promise<void> {

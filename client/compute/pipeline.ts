@@ -18,7 +18,9 @@ interface KernelIdentity {
   readonly names: readonly string[]
 }
 
-export interface PagePipeline extends Pick<ComputationParts, 'read' | 'evaluate' | 'pause'>, CheckWorker {
+export interface PagePipeline
+  extends Pick<ComputationParts, 'read' | 'evaluate' | 'evaluateTrial' | 'pause'>,
+    CheckWorker {
   /** Starts the local compiler; called when the page can be read, so that it is in nobody's way. */
   startCompiler(): void
   /** Isolates for what is asked about numbers, beside those that compute the sheet. */
@@ -29,14 +31,17 @@ export interface PagePipeline extends Pick<ComputationParts, 'read' | 'evaluate'
 export function openPagePipeline(): PagePipeline {
   const eraser = lateEraser(eraseAtServer, startCompiler)
   const pause = pageTurns()
-  const pipeline = once(async () => {
-    const kernel = (await fetchJson('/kernel/kernel.json')) as KernelIdentity
-    return createPipeline({ erase: eraser.erase, host: lateHost(once(openHost)), kernel, pause })
-  })
+  const kernel = once(async () => (await fetchJson('/kernel/kernel.json')) as KernelIdentity)
+  const pipelineOf = (host: EvaluationHost) =>
+    once(async () => createPipeline({ erase: eraser.erase, host, kernel: await kernel(), pause }))
+  const pipeline = pipelineOf(lateHost(once(() => openHost())))
+  const trials = pipelineOf(lateHost(once(() => openHost({ spare: false }))))
   return {
     read: async (cells) => (await pipeline()).read(cells),
     evaluate: async (reading, overrides, wanted, options) =>
       (await pipeline()).evaluate(reading, overrides, wanted, options),
+    evaluateTrial: async (reading, overrides, wanted, options) =>
+      (await trials()).evaluate(reading, overrides, wanted, options),
     ...openCheckWorker(),
     pause,
     startCompiler: eraser.start,
@@ -53,8 +58,8 @@ function lateHost(open: () => Promise<EvaluationHost>): EvaluationHost {
   }
 }
 
-async function openHost(): Promise<EvaluationHost> {
-  return createBrowserHost(await hostOptions())
+async function openHost(options: Pick<BrowserHostOptions, 'spare'> = {}): Promise<EvaluationHost> {
+  return createBrowserHost({ ...(await hostOptions()), ...options })
 }
 
 async function hostOptions(): Promise<BrowserHostOptions> {

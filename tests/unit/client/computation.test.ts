@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { Computation, type ComputationParts } from '../../../client/compute/computation.js'
-import type { CheckReport, EvaluationOptions, Graph, Wanted } from '../../../kernel/cells/program/index.js'
+import type { CheckReport, EvaluationOptions, Graph, Overrides, Wanted } from '../../../kernel/cells/program/index.js'
 import type { CellId, CellResult } from '../../../shared/contracts/index.js'
 import { failure, id, print, program, result, runnable } from './result-samples.js'
 
@@ -14,6 +14,8 @@ interface Call {
 function bench(reads: Record<string, readonly string[]> = {}) {
   const calls: Call[] = []
   const shared: CellResult[] = []
+  const tried: { overrides: Overrides; wanted: readonly CellId[] }[] = []
+  const sources = new Map<CellId, string>()
   const troubles: string[] = []
   const timers: { at: number; call: () => void }[] = []
   let now = 0
@@ -31,9 +33,15 @@ function bench(reads: Record<string, readonly string[]> = {}) {
   const parts: ComputationParts = {
     read: async (cells) => {
       if (cells.some((cell) => cell.source === 'unreadable')) throw new Error('the compiler is gone')
+      for (const cell of cells) sources.set(cell.id, cell.source)
       return {
         graph: graph(),
-        program: program(cells.map((cell) => runnable(cell.id, cell.source, reads[cell.id] ?? []))),
+        program: program(
+          cells.map((cell) => ({
+            ...runnable(cell.id, cell.source, reads[cell.id] ?? []),
+            assumptions: [`of ${cell.id}`],
+          })),
+        ),
       }
     },
     evaluate: (_reading, _overrides, wanted, options) =>
@@ -43,6 +51,11 @@ function bench(reads: Record<string, readonly string[]> = {}) {
         options.signal?.addEventListener('abort', () => finish(ids.map((cell) => failure(cell, 'x', 'STOPPED'))))
         calls.push({ wanted, options, finish })
       }),
+    evaluateTrial: async (_reading, overrides, wanted) => {
+      const ids = wanted === 'all' ? [] : wanted
+      tried.push({ overrides, wanted: ids })
+      return { results: ids.map((cell) => result(cell, sources.get(cell) ?? '', 9)), ran: ids }
+    },
     check: async () => ({ findings: [], names }),
     share: (results) => shared.push(...results),
     after: (milliseconds, call) => {
@@ -72,6 +85,7 @@ function bench(reads: Record<string, readonly string[]> = {}) {
     computation,
     calls,
     shared,
+    tried,
     troubles,
     longRuns,
     pass,
@@ -210,5 +224,41 @@ describe('Computation', () => {
     const { computation, edit } = bench()
     await edit({ a: 'a1' })
     expect(computation.findings('nobody' as CellId)).toEqual([])
+  })
+
+  it('tryOut(overrides) shows the trial, shares nothing of it, and forgets it at once', async () => {
+    const { computation, calls, shared, tried, edit } = bench({ b: ['a'] })
+    await edit({ a: 'a1', b: 'b1', c: 'c1' })
+    calls[0]?.finish([result('a', 'a1'), result('b', 'b1'), result('c', 'c1')])
+    await settled()
+    const sharedBefore = shared.length
+    const before = computation.standing(id('b'))
+    computation.tryOut({ 'of a': 2 })
+    expect(computation.running).toBe(true)
+    await settled()
+    expect(tried).toEqual([{ overrides: { 'of a': 2 }, wanted: ['a', 'b'] }])
+    expect(computation.standing(id('b'))).toMatchObject({ state: 'current', trial: { values: [{ name: 'b' }] } })
+    expect(computation.standing(id('c')).trial).toBeUndefined()
+    expect(computation.book.currentResult(id('b'))).toBe(before.result)
+    expect(shared).toHaveLength(sharedBefore)
+    computation.tryOut({})
+    expect(computation.standing(id('b'))).toEqual(before)
+    expect(calls).toHaveLength(1)
+  })
+
+  it('setCells(cells) during a trial computes both, and shares the results of the document alone', async () => {
+    const { computation, calls, shared, tried, edit } = bench({ b: ['a'] })
+    await edit({ a: 'a1', b: 'b1' })
+    calls[0]?.finish([result('a', 'a1'), result('b', 'b1')])
+    computation.tryOut({ 'of a': 2 })
+    await settled()
+    await edit({ a: 'a1', b: 'b2' })
+    expect(tried[1]).toEqual({ overrides: { 'of a': 2 }, wanted: ['b'] })
+    expect(calls[1]?.wanted).toEqual(['b'])
+    calls[1]?.finish([result('b', 'b2', 5)])
+    await settled()
+    expect(computation.standing(id('b')).result?.values[0]?.value).toEqual({ kind: 'number', si: 9 })
+    expect(shared.map(({ values }) => values[0]?.value)).not.toContainEqual({ kind: 'number', si: 9 })
+    expect(shared.map(({ fingerprint }) => fingerprint)).toContain(print('b2'))
   })
 })
