@@ -51,6 +51,7 @@ export function readDay(method: string, options: DayOptions): DaySetting {
   requireCount(method, 'sectors', options.sectors)
   requireWithin(method, 'sectors', options.sectors, '1', 1, 50)
   requireWithin(method, 'turnaround', options.turnaround, 's', 0, longestTurnaround)
+  requireNonNegative(method, 'conductance', conductance, 'W/K')
   requireNonNegative(method, 'chargePower', chargePower, 'W')
   requirePositive(method, 'chargeRate', chargeRate, '1/s')
   requireWithin(method, 'chargeTo', chargeTo, '1', 0, 1)

@@ -2,8 +2,10 @@
 import { boxes as aircraft } from './boxes/aircraft.js'
 import { holdBoxes } from './boxes/engine.js'
 import { boxes as layouts } from './boxes/layouts.js'
+import { boxes as limiting } from './boxes/limiting.js'
 import { boxes as losses } from './boxes/losses.js'
 import { boxes as masses } from './boxes/masses.js'
+import { boxes as missions } from './boxes/missions.js'
 import { boxes as parts } from './boxes/parts.js'
 import { boxes as rotors } from './boxes/rotors.js'
 import { boxes as systems } from './boxes/systems.js'
@@ -17,3 +19,5 @@ holdBoxes('masses by item and place', masses, 50_265)
 holdBoxes('parts, lists and curves', parts, 50_266)
 holdBoxes('layouts', layouts, 50_267)
 holdBoxes('losses and their chances', losses, 50_268)
+holdBoxes('limits', limiting, 50_269)
+holdBoxes('missions and closing', missions, 50_270)
