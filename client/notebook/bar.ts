@@ -51,10 +51,10 @@ export class Bar {
       this.#compute,
       this.#progress,
       this.#stop,
-      units,
       button(document, 'Search', keysForAria('search', 'page'), commands.search),
       button(document, 'Print sheets', '', commands.print),
       this.#drawer,
+      units,
     )
     this.element.append(mark, link(document, '/words', 'Words and keys'), this.#saving, this.#readers, tools)
     this.setUndo(false, false)
