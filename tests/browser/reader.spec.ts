@@ -1,4 +1,5 @@
 /** A reader, who changes nothing: stored results at once, a hand calculation, a figure by keys, and calculation sheets on paper. */
+import type { Page } from 'playwright'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { cautionLine } from '../../shared/contracts/index.js'
 import { type Bench, openBench } from './bench.js'
@@ -14,8 +15,13 @@ afterAll(() => bench.close())
 
 const worked = '/notebooks/worked-sizing'
 
+const untilValue = (page: Page, cell: string, name: string, shown: RegExp) =>
+  expect
+    .poll(() => cellAt(page, cell).locator(`.value[data-name="${name}"] dd`).textContent(), { timeout: 20_000 })
+    .toMatch(shown)
+
 describe('a reader of the worked sizing', { timeout: 240_000 }, () => {
-  it('finds stored results, opens a hand calculation, reads a figure by keys, prints it, and has changed nothing', async () => {
+  it('finds stored results, opens a hand calculation, reads a figure by keys, prints it, switches units, and has changed nothing', async () => {
     await bench.untilStored(worked, 'mass-figure')
     const before = await bench.stored(worked)
     const { page, complaints } = await bench.visit(worked)
@@ -58,6 +64,26 @@ describe('a reader of the worked sizing', { timeout: 240_000 }, () => {
       expect(hasWords(all, 'gross mass 1 637 kg')).toBe(true)
       expect(all).not.toContain('Computeall')
     }
+
+    await page.emulateMedia({ media: 'screen' })
+    await page.getByRole('group', { name: 'Units' }).getByRole('button', { name: 'aviation' }).click()
+    await untilSaid(page, 'Units: aviation.')
+    await untilValue(page, 'closure', 'grossMass', /^3.609 lb/)
+    await untilValue(page, 'needs', 'range', /^45\.90 nmi/)
+    expect(await cellAt(page, 'needs').locator('.reference').textContent()).toContain('21.60 to 64.79')
+    await expect
+      .poll(async () => (await line.getAttribute('aria-label'))?.replaceAll('\u202f', ' '))
+      .toContain('3 609 lb')
+    await paper.locator('text', { hasText: /lb$/ }).first().waitFor({ state: 'attached' })
+    await page.getByRole('button', { name: 'Side drawer' }).click()
+    await page.locator('#drawer-register td', { hasText: /^881\.8.lb/ }).waitFor()
+    await page.reload()
+    await untilValue(page, 'closure', 'grossMass', /^3.609 lb/)
+    await page.emulateMedia({ media: 'print' })
+    const printed = pdfPages(await page.pdf({ format: 'A4' }))
+    for (const sheet of printed) expect(hasWords(sheet, 'RESULT, AVIATION UNITS')).toBe(true)
+    expect(hasWords(printed.join(''), 'gross mass 3 609 lb')).toBe(true)
+
     expect(await bench.stored(worked)).toEqual(before)
     expect(complaints).toEqual([])
   })
