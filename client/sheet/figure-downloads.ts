@@ -13,20 +13,33 @@ const pngScale = 3
 
 type Kind = 'SVG' | 'PNG' | 'CSV'
 
-/** Puts the three links below each figure of a column that was drawn from `figures`. */
+/** A figure's values as CSV; `mark` says where it comes from. */
+export type WriteCsv = (figure: Figure, mark: string) => string
+
+/**
+ * Puts the three links below each figure of a column that was drawn from `figures`.
+ *
+ * @param toCsv - for figures behind which stands more than they draw
+ */
 export function offerDownloads(
   column: Element,
   figures: readonly Figure[],
   onTrouble: (sentence: string) => void,
+  toCsv: WriteCsv = figureToCsv,
 ): void {
   column.querySelectorAll('figure').forEach((element, index) => {
     const figure = figures[index]
     if (figure === undefined || element.querySelector('.downloads') !== null) return
-    element.append(makeDownloads(figure, element.dataset.figure ?? String(index + 1), onTrouble))
+    element.append(makeDownloads(figure, element.dataset.figure ?? String(index + 1), onTrouble, toCsv))
   })
 }
 
-function makeDownloads(figure: Figure, number: string, onTrouble: (sentence: string) => void): HTMLElement {
+function makeDownloads(
+  figure: Figure,
+  number: string,
+  onTrouble: (sentence: string) => void,
+  toCsv: WriteCsv,
+): HTMLElement {
   const line = document.createElement('p')
   line.className = 'downloads'
   line.append('Download: ')
@@ -37,7 +50,7 @@ function makeDownloads(figure: Figure, number: string, onTrouble: (sentence: str
     button.textContent = kind
     button.setAttribute('aria-label', `Download figure ${number} as ${kind}`)
     button.addEventListener('click', () => {
-      fileOf(figure, kind).then(
+      fileOf(figure, kind, toCsv).then(
         (file) => save(file, `figure-${number}.${kind.toLowerCase()}`),
         (failure: unknown) => onTrouble(`Figure ${number} could not be saved as ${kind}: ${String(failure)}`),
       )
@@ -47,9 +60,9 @@ function makeDownloads(figure: Figure, number: string, onTrouble: (sentence: str
   return line
 }
 
-async function fileOf(figure: Figure, kind: Kind): Promise<Blob> {
+async function fileOf(figure: Figure, kind: Kind, toCsv: WriteCsv): Promise<Blob> {
   const mark = await figureMark(document)
-  if (kind === 'CSV') return new Blob([figureToCsv(figure, mark)], { type: 'text/csv' })
+  if (kind === 'CSV') return new Blob([toCsv(figure, mark)], { type: 'text/csv' })
   const [{ figureToSvgText }] = await Promise.all([
     import('../../shared/rendering/figure/stand-alone.js'),
     loadLateParts(),
