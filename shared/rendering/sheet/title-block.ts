@@ -7,6 +7,7 @@ import type { SheetView } from '../view.js'
 /** What an empty field says; a field that may wait for a person says so. */
 const awaiting = 'awaiting'
 const none = 'none given'
+const unsigned = 'typed, not signed'
 
 export function renderTitleBlock(document: Document, view: SheetView): HTMLElement {
   const block = view.titleBlock
@@ -30,7 +31,14 @@ export function renderTitleBlock(document: Document, view: SheetView): HTMLEleme
       'dl',
       { class: 'title-fields' },
       fields.map(([key, name, value, empty]) =>
-        field(document, key, name, value, empty, renderRecord(document, key, view.revision)),
+        field(
+          document,
+          key,
+          name,
+          value,
+          empty,
+          renderRecord(document, key, view.revision) ?? typedOnly(document, key, value),
+        ),
       ),
     ),
   )
@@ -46,6 +54,13 @@ function renderSubject(document: Document, view: SheetView): HTMLElement {
     element(document, 'h1', { class: 'title' }, view.title),
     question === '' ? null : element(document, 'p', { class: 'question' }, question),
   )
+}
+
+/** Typed words must not pass for an issued revision or a signature, so where there is no record they say what they are. */
+function typedOnly(document: Document, key: string, value: string | undefined): HTMLElement | null {
+  const said = { revision: 'typed, none issued', prepared: unsigned, checked: unsigned, approved: unsigned }[key]
+  if (said === undefined || value === undefined || value.trim() === '') return null
+  return element(document, 'dd', { class: 'record' }, said)
 }
 
 /** Words that were typed stand first; what the records of revisions say stands below and cannot be typed. */
