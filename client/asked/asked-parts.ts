@@ -1,6 +1,7 @@
 /** The parts of the number view, loaded at the first question: the engines behind them are large. */
 import { AskedNumbers, type AskedNumbersSources } from './asked-numbers.js'
 import type { AskedPart, Asking } from './asking.js'
+import { DriversPart } from './drivers-part.js'
 import type { Ask } from './number-memory.js'
 import { SpreadPart } from './spread-part.js'
 
@@ -20,5 +21,5 @@ export function askedParts(sources: PartsSources): Readonly<Record<Ask, AskedPar
     say: sources.say,
     now: () => performance.now(),
   }
-  return { spread: new SpreadPart(asking) }
+  return { drivers: new DriversPart(asking), spread: new SpreadPart(asking) }
 }
