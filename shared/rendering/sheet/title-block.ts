@@ -58,7 +58,7 @@ function renderSubject(document: Document, view: SheetView): HTMLElement {
 
 /** Typed words must not pass for an issued revision or a signature, so where there is no record they say what they are. */
 function typedOnly(document: Document, key: string, value: string | undefined): HTMLElement | null {
-  const said = { revision: 'typed, none issued', prepared: unsigned, checked: unsigned, approved: unsigned }[key]
+  const said = { revision: 'typed, not issued', prepared: unsigned, checked: unsigned, approved: unsigned }[key]
   if (said === undefined || value === undefined || value.trim() === '') return null
   return element(document, 'dd', { class: 'record' }, said)
 }
