@@ -1,8 +1,10 @@
-/** What drivers and spread refuse, and the sentence for each: code, what came, what would be accepted. */
+/** What trace, drivers and spread refuse, and the sentence for each: code, what came, what would be accepted. */
 
 const registry = {
   NO_BASE: (d: { target: string; reason: string }) =>
     `"${d.target}" has no value to change from: ${d.reason.replace(/\.$/, '')}. Drivers are asked of a number that computes.`,
+  NO_TRACE: (d: { target: string; reason: string }) =>
+    `"${d.target}" has no value to trace: ${d.reason.replace(/\.$/, '')}. A trace is asked of a number that computes.`,
   CORRELATION_UNKNOWN: (d: { name: string; other: string; known: string }) =>
     `"${d.name}" is said to be correlated with "${d.other}", which is no assumption of this notebook. Those with a distribution: ${d.known}.`,
   CORRELATION_OF_HELD: (d: { name: string; other: string }) =>

@@ -2,7 +2,7 @@
 import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
 import type { CellId, Fingerprint } from '../../../../shared/contracts/index.js'
-import { readStatements } from '../../analyse/index.js'
+import { readStatements, type Statement } from '../../analyse/index.js'
 import { writeRunnable } from '../../compile/index.js'
 import type { Graph, Program, RunnableCell, WantedNumbers } from '../../program/index.js'
 import { codeOf, neededStatements } from './slice-cell.js'
@@ -13,34 +13,47 @@ export interface ReadProgram {
   readonly program: Program
 }
 
+/** What of a cell counts. */
+export interface CellPart {
+  /** With everything else blanked out. */
+  readonly cell: RunnableCell
+  /** In the order of the text; empty where the cell had to be kept whole. */
+  readonly statements: readonly Statement[]
+}
+
 /**
  * A program that gives the same numbers, as far as can be told from the text: whoever runs it compares the two first. Its assumptions
  * are those that can reach a wanted number.
  */
-export function sliceProgram({ graph, program }: ReadProgram, wanted: WantedNumbers): Program {
+export function sliceProgram(read: ReadProgram, wanted: WantedNumbers): Program {
+  return { ...read.program, cells: neededParts(read, wanted).map(({ cell }) => cell) }
+}
+
+/** The parts of cells that count, in evaluation order. */
+export function neededParts({ graph, program }: ReadProgram, wanted: WantedNumbers): readonly CellPart[] {
   const needs = new Map<CellId, Set<string>>()
   const need = (cell: CellId, name: string) => needs.set(cell, (needs.get(cell) ?? new Set<string>()).add(name))
   for (const { name, cell } of wanted.names) need(cell, name)
   const code = new Map(graph.cells.map((cell) => [cell.id, cell.code]))
-  const cells: RunnableCell[] = []
+  const parts: CellPart[] = []
   // Readers come after what they read, so one pass from the end reaches everything.
   for (const cell of program.cells.toReversed()) {
     const requirements = wanted.requirements.includes(cell.id)
     const names = needs.get(cell.id)
     if (names === undefined && !requirements) continue
-    const sliced = sliceCell(cell, code.get(cell.id), { names: names ?? new Set(), requirements })
-    for (const { name, from } of sliced.reads) need(from, name)
-    cells.unshift(sliced)
+    const part = sliceCell(cell, code.get(cell.id), { names: names ?? new Set(), requirements })
+    for (const { name, from } of part.cell.reads) need(from, name)
+    parts.unshift(part)
   }
-  return { ...program, cells }
+  return parts
 }
 
 function sliceCell(
   cell: RunnableCell,
   code: string | undefined,
   needs: Parameters<typeof neededStatements>[2],
-): RunnableCell {
-  if (code === undefined) return cell
+): CellPart {
+  if (code === undefined) return { cell, statements: [] }
   const statements = readStatements(code)
   const shared = new Set([...cell.declares, ...cell.reads.map(({ name }) => name)])
   const kept = neededStatements(statements, shared, needs)
@@ -54,14 +67,8 @@ function sliceCell(
     declares,
     reads: reads.map(({ name }) => name),
   })
-  if (text === undefined) return cell
+  if (text === undefined) return { cell, statements: [] }
   const fingerprint = bytesToHex(sha256(utf8ToBytes(JSON.stringify([cell.fingerprint, text])))) as Fingerprint
-  return {
-    id: cell.id,
-    fingerprint,
-    code: text,
-    declares,
-    reads,
-    assumptions: cell.assumptions.filter((name) => declared.has(name)),
-  }
+  const assumptions = cell.assumptions.filter((name) => declared.has(name))
+  return { cell: { id: cell.id, fingerprint, code: text, declares, reads, assumptions }, statements: kept }
 }
