@@ -59,6 +59,8 @@ export function holdBoxes(title: string, boxes: readonly Box[], seed: number): v
   describe(title, () => {
     for (const box of boxes) {
       it(`${box.name} answers at least 95 of 100 calls inside its box`, () => answersInside(box, seed))
+      if (Object.values(box.sides).every(({ refused, advised }) => refused === undefined && advised === undefined))
+        continue
       it(`${box.name} begins to refuse and to advise where its doc comment says`, () => {
         for (const [path, side] of Object.entries(box.sides)) holdEnds(box, path, side)
       })
