@@ -25,7 +25,7 @@ const namedFailures = 2
 /** `gross mass, 2 069 kg, is moved most by pack specific energy: +310 kg at 200 Wh/kg, −205 kg at 265 Wh/kg ...` */
 export function driversSentence(subject: AskedSubject, drivers: Drivers, names: AssumptionNames): string {
   if (Number.isNaN(drivers.base)) return 'Stopped before anything was varied.'
-  return [mostWords(subject, drivers, names), ...failureWords(subject, drivers, names), withoutWords(drivers)]
+  return [mostWords(subject, drivers, names), ...failureWords(drivers, names), withoutWords(drivers)]
     .filter((words) => words !== '')
     .join(' ')
 }
@@ -54,13 +54,18 @@ function endsBySize({ low, high }: Driver): readonly Computed[] {
   return computed.sort((one, other) => Math.abs(other.change) - Math.abs(one.change))
 }
 
-function failureWords(subject: AskedSubject, { drivers }: Drivers, names: AssumptionNames): readonly string[] {
+/** The first with its reason, as far as that is one sentence; the others by their ends. */
+function failureWords({ drivers }: Drivers, names: AssumptionNames): readonly string[] {
   const failures = drivers.flatMap((driver) => failingEnds(driver).map((end) => ({ driver, end })))
-  const said = failures
-    .slice(0, namedFailures)
-    .map(({ driver, end }) => failureSentence(subject, driver, end, names(driver.name)))
-  const more = failures.length - said.length
-  return more === 0 ? said : [...said, `At ${countOf(more, 'more end', 'more ends')} it does not compute either.`]
+  const [first, ...others] = failures.map(({ driver, end }) => ({ driver, end, assumption: names(driver.name) }))
+  if (first === undefined) return []
+  const said = others.slice(0, namedFailures).map(({ driver, end, assumption }) => endWords(driver, end, assumption))
+  const more = others.length - said.length
+  const nor = [...said, ...(more === 0 ? [] : [countOf(more, 'more end')])].map((words) => `at ${words}`)
+  return [
+    `At ${endWords(first.driver, first.end, first.assumption)}, it does not compute: ${firstSentence(reasonOf(first.end))}.`,
+    ...(nor.length === 0 ? [] : [`Nor does it ${nor.join(', nor ')}.`]),
+  ]
 }
 
 export function failingEnds({ low, high }: Driver): readonly DriverEnd[] {
@@ -74,9 +79,20 @@ export function failureSentence(
   end: DriverEnd,
   assumption: NamedAssumption,
 ): string {
-  const which = end === driver.low ? 'low' : 'high'
-  const reason = (end.failure ?? 'no reason was given').replace(/\.\s*$/, '')
-  return `At the ${which} end of ${assumption.label}, ${showAssumption(assumption, end.at)}, ${label} does not compute: ${reason}.`
+  return `At ${endWords(driver, end, assumption)}, ${label} does not compute: ${reasonOf(end)}.`
+}
+
+/** `the low end of sector length, 165 km` */
+function endWords(driver: Driver, end: DriverEnd, assumption: NamedAssumption): string {
+  return `the ${end === driver.low ? 'low' : 'high'} end of ${assumption.label}, ${showAssumption(assumption, end.at)}`
+}
+
+function firstSentence(text: string): string {
+  return text.split(/\.\s/, 1)[0] ?? text
+}
+
+function reasonOf({ failure = 'no reason was given' }: DriverEnd): string {
+  return failure.replace(/\.\s*$/, '')
 }
 
 function withoutWords(drivers: Drivers): string {

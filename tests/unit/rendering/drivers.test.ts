@@ -93,7 +93,7 @@ const tables = (drawn: Element | null) => [...(drawn?.querySelectorAll('table') 
 describe('driversSentence', () => {
   test('driversSentence() names what moves the number most, where it fails and how many do nothing', () => {
     expect(plain(driversSentence(subject, drivers, names))).toBe(
-      'gross mass, 2 069 kg, is moved most by pack energy: +310 kg at 200 Wh/kg, −205 kg at 265 Wh/kg; then by payload and hue. At the high end of sector, 165 km, gross mass does not compute: The mass <b>runs away</b>. 1 of 7 assumptions has no effect.',
+      'gross mass, 2 069 kg, is moved most by pack energy: +310 kg at 200 Wh/kg, −205 kg at 265 Wh/kg; then by payload and hue. At the high end of sector, 165 km, it does not compute: The mass <b>runs away</b>. 1 of 7 assumptions has no effect.',
     )
   })
 
@@ -103,7 +103,13 @@ describe('driversSentence', () => {
     expect(say({ drivers: [], without: [] })).toBe('gross mass, 2 069 kg, is moved by nothing that was varied.')
     const both = driver('a', { low: { at: 1, failure: 'x' }, high: { at: 2, failure: 'y' } })
     expect(say({ drivers: [both], without: [] })).toContain('by nothing at the ends that compute.')
-    expect(say({ drivers: [energy, both, sector] })).toContain('At 1 more end it does not compute either.')
+    const wordy = driver('b', {
+      low: { at: 3, failure: 'It asks for 1.5 kg more. It closes at 4.' },
+      unsteady: 'failure',
+    })
+    expect(say({ drivers: [energy, wordy, both, sector] })).toContain(
+      'At the low end of b, 3, it does not compute: It asks for 1.5 kg more. Nor does it at the low end of a, 1, nor at the high end of a, 2, nor at 1 more end.',
+    )
     expect(say({ base: Number.NaN, drivers: [] })).toBe('Stopped before anything was varied.')
   })
 
