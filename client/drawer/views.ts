@@ -10,6 +10,7 @@ import { MethodsView } from '../methods/methods-view.js'
 import { RegisterView } from '../register/register-view.js'
 import { RequirementsView } from '../register/requirements-view.js'
 import { type AskLive, writeAssumption } from '../register/write-assumption.js'
+import type { PageTrial } from '../trial/page-trial.js'
 import type { DrawerView } from './drawer.js'
 
 /** What views ask of the notebook; each takes the part it needs. */
@@ -29,6 +30,8 @@ export interface ViewSources {
   readonly revisions: DrawerView
   /** Absent before the server has answered. */
   readonly live: AskLive
+  /** What is tried in place of the document's values. */
+  readonly trial: Pick<PageTrial, 'register' | 'values'>
   /** Opens the drawer at a view. */
   open(name: string): void
 }
@@ -44,6 +47,7 @@ export function drawerViews(sources: ViewSources): readonly DrawerView[] {
     view: sources.view,
     readers,
     write: (cell, name, change) => writeAssumption(sources.live, cell, name, change),
+    trials: sources.trial.register,
   })
   return [register, new RequirementsView(sources), numberView(sources), methods, sources.revisions]
 }

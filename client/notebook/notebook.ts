@@ -23,6 +23,7 @@ import { type Announcer, createAnnouncer } from '../sheet/announcer.js'
 import type { CellSection } from '../sheet/cell-section.js'
 import { Sheet, storageOf } from '../sheet/sheet.js'
 import { sheetViewOf } from '../sheet/sheet-view.js'
+import { openTrial, type PageTrial, trialFingerprint } from '../trial/page-trial.js'
 import { Bar, type BarCommands } from './bar.js'
 import { NotebookCommands } from './cell-commands.js'
 import { editedAway } from './edited-away.js'
@@ -31,8 +32,8 @@ import { listenToKeys } from './keyboard.js'
 import { LiveFingerprint } from './live-fingerprint.js'
 import { newsOf } from './news.js'
 import { snapshotOfPage } from './page-data.js'
-import { progressWords } from './progress.js'
 import { ReaderUnits } from './reader-units.js'
+import { RunDisplay } from './run-display.js'
 import { Search } from './search.js'
 import { makeSheetEnd } from './sheet-end.js'
 import { surfaces } from './surfaces.js'
@@ -58,6 +59,12 @@ export class OpenNotebook {
   readonly #revisions: PageRevisions
   readonly #fingerprint: LiveFingerprint
   readonly #commands: NotebookCommands
+  readonly #run = new RunDisplay({
+    bar: () => this.#bar,
+    progress: () => this.#computation.progress,
+    numberOf: (cell) => this.#sheet.section(cell)?.view.number,
+    say: (sentence) => this.#announcer.say(sentence),
+  })
   readonly #main: HTMLElement
   readonly #surfaceFor: (kind: CellKind) => OpenSurface
   #session: LiveSession | undefined
@@ -65,11 +72,11 @@ export class OpenNotebook {
   #undo: NotebookUndo | undefined
   #titleBlock: TitleBlock
   #view: SheetView
-  #longRun = false
+  /** Absent until the sheet is there. */
+  #trial: PageTrial | undefined
   #drawing = false
-  /** When the sheet was drawn last, and when the present run began to be shown [ms]. */
+  /** When the sheet was drawn last [ms]. */
   #drawnAt = 0
-  #runningSince = 0
 
   constructor(main: HTMLElement, data: PageData, pipeline: Pipeline) {
     this.#main = main
@@ -81,7 +88,7 @@ export class OpenNotebook {
       { ...pipeline, share: (results) => this.#sharing.add(results), after: browserClock.after },
       {
         onChange: () => this.#drawSoon(),
-        onLongRun: (running) => this.#showLongRun(running),
+        onLongRun: (running) => this.#run.set(running),
         onTrouble: (sentence) => this.#announcer.say(sentence),
       },
     )
@@ -112,9 +119,10 @@ export class OpenNotebook {
       textOf: (cell) => (this.#doc === undefined ? '' : (sourceOf(this.#doc, cell)?.toString() ?? '')),
       say: (sentence) => this.#announcer.say(sentence),
     })
+    this.#trial = this.#makeTrial()
     this.#bar = this.#makeBar()
     document.body.prepend(this.#bar.element, this.#search.element)
-    this.#drawer = this.#makeDrawer(pipeline)
+    this.#drawer = this.#makeDrawer(pipeline, this.#trial)
     main.after(this.#makeEnd(), this.#drawer.element)
     this.#drawer.restore(location.hash.slice(1))
     const heading = this.#sheet.title
@@ -144,7 +152,22 @@ export class OpenNotebook {
     return new Bar(document, commands, this.#units.element)
   }
 
-  #makeDrawer({ openNumbers }: Pipeline): Drawer {
+  #makeTrial(): PageTrial {
+    const { book } = this.#computation
+    return openTrial(window, this.#data.id, {
+      main: this.#main,
+      live: () => this.#live(),
+      view: () => this.#view,
+      graph: () => this.#computation.graph,
+      own: () => this.#view.cells.map(({ id }) => book.currentResult(id)),
+      tryOut: (overrides) => this.#computation.tryOut(overrides),
+      onStanding: () => this.#showFingerprint(),
+      say: (sentence) => this.#announcer.say(sentence),
+      tell: (sentence) => this.#announcer.tell(sentence),
+    })
+  }
+
+  #makeDrawer({ openNumbers }: Pipeline, trial: PageTrial): Drawer {
     const views = drawerViews({
       view: () => this.#view,
       reading: () => this.#computation.reading,
@@ -154,6 +177,7 @@ export class OpenNotebook {
       say: (sentence) => this.#announcer.say(sentence),
       revisions: this.#revisions.view,
       live: () => this.#live(),
+      trial,
       open: (name) => this.#drawer.open(name),
     })
     return new Drawer(document, views, drawerMemory(this.#data.id, sessionStorageOf(window)), {
@@ -166,7 +190,7 @@ export class OpenNotebook {
     return new LiveFingerprint(this.#data.provenance, {
       ask: () => readProvenance(this.#data.id),
       after: browserClock.after,
-      show: (words) => this.#sheet.showFingerprint(words),
+      show: () => this.#showFingerprint(),
     })
   }
 
@@ -300,7 +324,7 @@ export class OpenNotebook {
   }
 
   #stop(): boolean {
-    if (!this.#longRun || !this.#computation.stop()) return false
+    if (!this.#run.running || !this.#computation.stop()) return false
     this.#announcer.say('Stopped. The values shown are the last good ones, out of date.')
     return true
   }
@@ -410,8 +434,17 @@ export class OpenNotebook {
       findings: (cell) => this.#computation.findings(cell),
       formulas: (cell) => this.#computation.formulas(cell),
     })
-    const { words } = this.#fingerprint
+    const words = this.#fingerprintWords()
     return { ...view, ...this.#revisions.standing, ...(words === undefined ? {} : { fingerprint: words }) }
+  }
+
+  /** A trial is nobody's document. */
+  #fingerprintWords(): string | undefined {
+    return this.#trial?.standing === true ? trialFingerprint : this.#fingerprint.words
+  }
+
+  #showFingerprint(): void {
+    this.#sheet.showFingerprint(this.#fingerprintWords() ?? 'not known')
   }
 
   /** Many changes in one turn are drawn once, and results that come one upon another once in a frame. */
@@ -439,12 +472,13 @@ export class OpenNotebook {
       else this.edit(place.goesOn, place.caret)
     }
     this.#search.refresh()
+    this.#trial?.follow()
     this.#drawer.update()
     this.#revisions.follow()
     this.#fingerprint.follow(view)
     for (const cell of view.cells) this.#sheet.section(cell.id)?.surface?.setDimensions(this.#computation.names)
     if (news !== null) this.#announcer.say(news)
-    if (this.#longRun) this.#showProgress()
+    this.#run.update()
     this.#drawnAt = performance.now()
   }
 
@@ -464,30 +498,6 @@ export class OpenNotebook {
     this.#revisions.setConnected(state.connected)
     this.#sharing.setSaved(state.connected && state.unsaved === 0)
     if (!safe) this.#announcer.say(`${words[0]?.toUpperCase()}${words.slice(1)}.`)
-  }
-
-  #showLongRun(running: boolean): void {
-    this.#longRun = running
-    this.#bar.setRunning(running)
-    if (running) this.#watchRun()
-    if (running) this.#announcer.say('Computing; Escape stops it.')
-  }
-
-  /** The time goes on also while one cell takes long. */
-  #watchRun(): void {
-    this.#runningSince = performance.now()
-    this.#showProgress()
-    const clock = setInterval(() => {
-      if (this.#longRun) this.#showProgress()
-      else clearInterval(clock)
-    }, 1000)
-  }
-
-  #showProgress(): void {
-    const { done, of, cell } = this.#computation.progress
-    const number = cell === undefined ? undefined : this.#sheet.section(cell)?.view.number
-    const progress = { done, of, ...(number === undefined ? {} : { cell: number }) }
-    this.#bar.setProgress(progressWords(progress, performance.now() - this.#runningSince))
   }
 }
 

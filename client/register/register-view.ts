@@ -23,19 +23,32 @@ import {
   registerCount,
   registerTeaching,
   renderRegister,
+  rowKey,
   type SheetView,
   valueText,
   withoutSource,
 } from '../../shared/rendering/page.js'
 import type { DrawerView } from '../drawer/drawer.js'
+import { TrialControl } from '../trial/trial-control.js'
 import { InPlace } from './in-place.js'
 import { swapTable } from './swap-table.js'
+
+/** Values that are tried, and what can be done with them. */
+export interface RegisterTrials {
+  /** On trial, SI. */
+  tried(name: string): number | undefined
+  set(name: string, value: number): void
+  discard(name: string): void
+  /** Answers why it cannot be written, `null` when it was. */
+  adopt(name: string): Promise<string | null>
+}
 
 export interface RegisterSources {
   view(): SheetView
   readers: Readers
   /** Answers why the change cannot be made, `null` when it was. */
   write(cell: CellId, name: string, change: AssumptionChange): Promise<string | null>
+  readonly trials: RegisterTrials
 }
 
 export class RegisterView implements DrawerView {
@@ -63,6 +76,8 @@ export class RegisterView implements DrawerView {
   readonly #teaching = element(document, 'p', {}, registerTeaching)
   /** Fields that are being written in, by what they change; also while their row is not shown. */
   readonly #fields = new Map<string, InPlace>()
+  /** Sliders and fields of what can be tried, by row. */
+  readonly #trials = new Map<string, TrialControl>()
   #rows: readonly AssumptionRow[] = []
   #order = pageOrder
   /** The table as last drawn, without fields: nothing is drawn anew while it stays the same. */
@@ -83,6 +98,10 @@ export class RegisterView implements DrawerView {
 
   update(): void {
     this.#rows = assumptionRows(this.#sources.view(), this.#sources.readers)
+    this.#showTrials()
+    this.#markTrials()
+    // A table drawn anew would take the slider from under the pointer.
+    if ([...this.#trials.values()].some(({ held }) => held)) return
     const filter = { words: this.#words.value, withoutSource: this.#unsourced.checked }
     const shown = arrangeRows(this.#rows, this.#order, filter)
     const empty = this.#rows.length === 0
@@ -91,6 +110,7 @@ export class RegisterView implements DrawerView {
     setText(this.#unsourcedWords, `without a source (${withoutSource(this.#rows)})`)
     setText(this.#count, registerCount(this.#rows, shown.length))
     this.#draw(renderRegister(document, shown, this.#order))
+    this.#markTrials()
   }
 
   #draw(table: HTMLElement): void {
@@ -98,11 +118,51 @@ export class RegisterView implements DrawerView {
     this.#drawn = table.cloneNode(true)
     const swap = () => {
       for (const [key, field] of this.#fields) buttonOf(table, key)?.replaceWith(field.element)
+      for (const place of placesOf(table)) {
+        const control = this.#trials.get(place.dataset.trialOf ?? '')
+        if (control !== undefined) place.append(control.element)
+      }
       swapTable(this.#table, table)
     }
-    const focused = [...this.#fields.values()].find((field) => field.focused)
+    const focused = [...this.#fields.values(), ...this.#trials.values()].find((part) => part.focused)
     if (focused === undefined) swap()
     else focused.keepThrough(swap)
+  }
+
+  /** A value that is no number cannot be moved. */
+  #showTrials(): void {
+    const { trials } = this.#sources
+    const gone = new Set(this.#trials.keys())
+    for (const row of this.#rows) {
+      if (!Number.isFinite(Number(row.record.value))) continue
+      const key = rowKey(row)
+      gone.delete(key)
+      const control = this.#trials.get(key) ?? this.#makeTrial(row)
+      this.#trials.set(key, control)
+      control.update(row, trials.tried(row.name))
+    }
+    for (const key of gone) this.#trials.delete(key)
+  }
+
+  #makeTrial(row: AssumptionRow): TrialControl {
+    const { trials } = this.#sources
+    const { name } = row
+    // What makes the sliders appear is drawn once more with them.
+    this.#drawn = undefined
+    return new TrialControl(row, {
+      onTry: (value) => trials.set(name, value),
+      onDiscard: () => trials.discard(name),
+      onAdopt: () => trials.adopt(name),
+      onRelease: () => this.update(),
+    })
+  }
+
+  /** The whole row is hatched, in words beside the slider. */
+  #markTrials(): void {
+    for (const place of placesOf(this.#table)) {
+      const control = this.#trials.get(place.dataset.trialOf ?? '')
+      place.closest('tr')?.toggleAttribute('data-trial', control?.tried === true)
+    }
   }
 
   #press(event: Event): void {
@@ -185,6 +245,10 @@ function changeOf(row: AssumptionRow, of: EditableField, text: string): ChangeRe
   if (of === 'source' || of === 'note' || of === 'owner') return { ok: true, change: { [of]: text.trim() } }
   const reading = { range: readRange, distribution: readDistribution, unit: readUnit }[of](text, row)
   return reading.ok ? { ok: true, change: { [of]: reading.stated } } : reading
+}
+
+function placesOf(table: Element): readonly HTMLElement[] {
+  return [...table.querySelectorAll<HTMLElement>('[data-trial-of]')]
 }
 
 function buttonOf(table: Element, key: string): HTMLElement | undefined {

@@ -76,7 +76,7 @@ export class Sheet {
       else section.update(cell, context, renumbered)
     }
     this.#arrange(view)
-    this.#showTitle(view.title)
+    this.#showTitle(view)
     this.#showUnits(view)
   }
 
@@ -159,12 +159,13 @@ export class Sheet {
     if (heads?.isEqualNode(fresh) === false) heads.replaceWith(fresh)
   }
 
-  #showTitle(title: string): void {
+  #showTitle({ title, cells }: SheetView): void {
     const heading = this.title
     if (heading === null) return
     const shown = title.trim() === '' ? 'Untitled' : title
     if (heading.textContent !== shown) heading.textContent = shown
-    const pageTitle = `${shown} · Hoverfolio`
+    const tried = cells.some(({ trial }) => trial !== undefined) ? ' · trial values' : ''
+    const pageTitle = `${shown}${tried} · Hoverfolio`
     if (document.title !== pageTitle) document.title = pageTitle
   }
 }

@@ -74,11 +74,10 @@ export class TrialValues {
     this.discard(...this.names)
   }
 
-  /** The document's value has been shown to whoever tries, so adopting goes over it knowingly. */
-  seen(name: string): void {
+  /** Whoever tries it has been told what the document says by now, so adopting goes over it knowingly. */
+  seen(name: string, said: number): void {
     const held = this.#held.get(name)
-    const said = this.#sources.said(name)
-    if (held === undefined || said === undefined) return
+    if (held === undefined) return
     this.#held.set(name, { ...held, said })
     this.#memory.write(this.#held)
   }

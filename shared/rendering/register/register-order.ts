@@ -2,7 +2,18 @@
 import { numberOf } from '../quantity/index.js'
 import { type AssumptionRow, hasSource } from './assumption-rows.js'
 
-export const registerColumns = ['name', 'value', 'source', 'sureness', 'note', 'owner', 'unit', 'row', 'used'] as const
+export const registerColumns = [
+  'name',
+  'value',
+  'trial',
+  'source',
+  'sureness',
+  'note',
+  'owner',
+  'unit',
+  'row',
+  'used',
+] as const
 export type RegisterColumn = (typeof registerColumns)[number]
 
 export interface RegisterOrder {
@@ -62,6 +73,8 @@ function keyOf(row: AssumptionRow, column: RegisterColumn): Key {
       return row.name
     case 'value':
       return finite(numberOf(record.value))
+    case 'trial':
+      return record.trial === undefined ? undefined : finite(numberOf(record.trial))
     case 'sureness':
       return record.distribution?.kind ?? (record.low === undefined ? undefined : 'range')
     case 'source':

@@ -13,6 +13,7 @@ export type EditableField = (typeof editableFields)[number]
 const heads: Readonly<Record<RegisterColumn, string>> = {
   name: 'Assumption',
   value: 'Value',
+  trial: 'Trial',
   source: 'Source',
   sureness: 'How sure',
   note: 'Note',
@@ -22,7 +23,7 @@ const heads: Readonly<Record<RegisterColumn, string>> = {
   used: 'Used in',
 }
 
-/** The table alone; `rows` as they are to be shown. */
+/** The table alone; `rows` as they are to be shown, with the document's values. What is on trial is for the view to put into its place. */
 export function renderRegister(
   document: Document,
   rows: readonly AssumptionRow[],
@@ -48,6 +49,11 @@ export function withoutSource(rows: readonly AssumptionRow[]): number {
   return rows.filter(({ record }) => !hasSource(record)).length
 }
 
+/** Names one assumption. */
+export function rowKey({ cell, name }: AssumptionRow): string {
+  return JSON.stringify([cell, name])
+}
+
 /** Names one field of one assumption. */
 export function fieldKey({ cell, name }: AssumptionRow, field: EditableField): string {
   return JSON.stringify([cell, name, field])
@@ -71,9 +77,10 @@ function assumptionRow(document: Document, row: AssumptionRow): HTMLElement {
     element(document, 'td', attributes, editButton(document, row, of, words))
   const cells = [
     field('value', shown(record.value), { class: 'numeric' }),
-    field('source', record.source ?? ''),
+    element(document, 'td', { class: 'trial-place', 'data-trial-of': rowKey(row) }),
+    field('source', record.source ?? '', { class: 'wide' }),
     element(document, 'td', { class: 'sureness' }, sureness(document, row, shown)),
-    field('note', record.note ?? ''),
+    field('note', record.note ?? '', { class: 'wide' }),
     field('owner', record.owner ?? ''),
     field('unit', record.unit ?? ''),
     element(document, 'td', {}, rowLink(document, row), state === 'current' ? '' : ` ${state}`),
@@ -84,7 +91,6 @@ function assumptionRow(document: Document, row: AssumptionRow): HTMLElement {
       row.usedIn.flatMap((place, at) => [at === 0 ? '' : ', ', rowLink(document, place)]),
     ),
   ]
-  if (record.trial !== undefined) cells[0]?.append(` (trial ${shown(record.trial)})`)
   const name = element(document, 'a', { href: `#cell-${row.cell}` }, row.name)
   return element(document, 'tr', {}, element(document, 'th', { scope: 'row' }, name), cells)
 }

@@ -37,6 +37,9 @@ describe('arrangeRows(rows, order, filter)', () => {
     expect(sorted('value', true)).toEqual(['Battery', 'wing10', 'payload', 'wing9'])
     expect(sorted('source', true)).toEqual(['wing10', 'Battery', 'wing9', 'payload'])
     expect(sorted('sureness')).toEqual(['payload', 'Battery', 'wing10', 'wing9'])
+    expect(sorted('trial')).toEqual(rows.map(({ name }) => name))
+    const tried = [...rows, row({ name: 'span', value: 9, trial: 10 }, 4)]
+    expect(arrangeRows(tried, { column: 'trial', descending: false })[0]?.name).toBe('span')
     expect(sorted('used')).toEqual(rows.map(({ name }) => name))
   })
 

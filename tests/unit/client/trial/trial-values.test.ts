@@ -107,8 +107,9 @@ describe('TrialValues', () => {
     trials.set('radius', 1.42)
     document.set('radius', 1.35)
     expect(trials.get('radius')?.said).toBe(1.3)
-    trials.seen('radius')
-    trials.seen('nobody')
+    trials.seen('radius', 1.35)
+    trials.seen('nobody', 1)
+    expect(trials.names).toEqual(['radius'])
     expect(trials.get('radius')?.said).toBe(1.35)
   })
 
