@@ -7,12 +7,15 @@ import {
   type Notebook,
   type ResultValue,
 } from '../../shared/contracts/index.js'
+import type { UnitSystem } from '../../shared/rendering/quantity/unit-system.js'
 
 export interface Computed {
   readonly notebook: Notebook
   readonly results: readonly CellResult[]
   readonly findings: readonly Finding[]
   readonly overrides: Overrides
+  /** That the results were put into. */
+  readonly units: UnitSystem
 }
 
 /** Results by name; names of cells that failed or were held back are absent, so that nobody mistakes an old number for an answer. */

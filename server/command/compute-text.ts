@@ -10,13 +10,14 @@ import { cellNumbers } from './cell-numbers.js'
 import type { Computed } from './compute-data.js'
 import { pageOrder } from './notebook-input.js'
 
-export function describeComputation({ notebook, results, findings, overrides }: Computed): string {
+export function describeComputation({ notebook, results, findings, overrides, units }: Computed): string {
   const nameOf = cellNames(notebook)
   const numbers = cellNumbers(notebook)
   const byCell = new Map(results.map((result) => [result.cell, numberedResult(result, numbers)]))
   const trials = Object.keys(overrides)
   const lines = [notebook.title, commandCaution]
   if (trials.length > 0) lines.push(`Trial values, not in the document: ${trials.join(', ')}.`)
+  if (units !== 'as written') lines.push(`In ${units} units.`)
   for (const { id } of pageOrder(notebook)) {
     const result = byCell.get(id)
     if (result !== undefined) lines.push('', ...cellLines(result, nameOf))

@@ -6,7 +6,7 @@ import { withDimensions } from '../../kernel/cells/index.js'
 import { readersOf } from '../../kernel/cells/program/index.js'
 import { methodsOf } from '../../kernel/cells/revision/index.js'
 import { type Notebook, suggest, writeNotebook } from '../../shared/contracts/index.js'
-import { assumptionRows, requirementRows } from '../../shared/rendering/index.js'
+import { assumptionRows, requirementRows, viewInUnits } from '../../shared/rendering/index.js'
 import { readCatalogue } from '../catalogue/index.js'
 import {
   complianceCsv,
@@ -22,6 +22,7 @@ import { kernelFolder, openToolchain } from '../toolchain.js'
 import { commandCaution } from './caution.js'
 import { pageOrder, readNotebookFile, sizingCells } from './notebook-input.js'
 import { onlyFile, readArguments, type Subcommand, WrongCall } from './subcommand.js'
+import { readUnits } from './units-option.js'
 
 const kinds = ['sheet.html', 'register.csv', 'compliance.csv', 'notebook.json', 'figures/'] as const
 type Kind = (typeof kinds)[number]
@@ -34,22 +35,29 @@ interface Made {
 
 export const exportNotebook: Subcommand = {
   name: 'export',
-  usage: `export FILE --to ${kinds.join('|')} [--out PATH] [--overwrite]`,
+  usage: `export FILE --to ${kinds.join('|')} [--units SI|aviation] [--out PATH] [--overwrite]`,
   about: 'writes the sheet as one file, register or requirements as a table, the notebook, or its figures',
   async run(args) {
     const { values, positionals } = readArguments({
       args: [...args],
       allowPositionals: true,
-      options: { to: { type: 'string' }, out: { type: 'string' }, overwrite: { type: 'boolean', default: false } },
+      options: {
+        to: { type: 'string' },
+        units: { type: 'string' },
+        out: { type: 'string' },
+        overwrite: { type: 'boolean', default: false },
+      },
     })
     const file = onlyFile(positionals, 'export')
     const kind = readKind(values.to)
+    const units = readUnits(values.units)
     const notebook = await readNotebookFile(file)
     const out = values.out ?? defaultPath(file, kind)
     await refuseExisting(out, kind, values.overwrite)
     if (kind === 'notebook.json') return await write(out, [{ text: writeNotebook(notebook) }], kind, values.overwrite)
     const { exported, failed } = await computed(notebook)
-    const code = await write(out, await make(kind, exported), kind, values.overwrite)
+    const shown = { ...exported, view: viewInUnits(exported.view, units) }
+    const code = await write(out, await make(kind, shown), kind, values.overwrite)
     if (failed > 0)
       process.stderr.write(
         `${failed === 1 ? 'One cell has' : `${failed} cells have`} no values; the export says which.\n`,

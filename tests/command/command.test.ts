@@ -28,6 +28,21 @@ describe('hoverfolio compute', () => {
     expect(code).toBe(0)
   })
 
+  test('compute --units aviation shows the same answers in ft, kt, lb and nmi, and says so', async () => {
+    const { code, out } = await runHoverfolio('compute', worked, '--units', 'aviation')
+    expect(out).toContain('In aviation units.')
+    expect(out).toMatch(/grossMass\s+3\s609\slb/)
+    expect(out).toMatch(/range\s+45\.90\snmi/)
+    expect(out).toMatch(/hoverPower\s+315\.9\skW/)
+    expect(code).toBe(0)
+  })
+
+  test('compute --units of another name exits 2 and says which there are', async () => {
+    const { code, err } = await runHoverfolio('compute', worked, '--units', 'aviaton')
+    expect(err).toContain('--units aviaton is no system of units; did you mean "aviation"? There are SI and aviation')
+    expect(code).toBe(2)
+  })
+
   test('compute --json gives SI values by name, cells with their state and the caution', async () => {
     const { code, out } = await runHoverfolio('compute', worked, '--json')
     const data = JSON.parse(out)

@@ -47,6 +47,25 @@ describe('hoverfolio export', () => {
     expect(text).toContain(`payload,400,kg,,,400,kg,,,,"'=HYPERLINK(""x"")",,,1,1,current`)
   })
 
+  test('export --units aviation gives values in lb beside those in SI, and the sheet says so', async () => {
+    const call = (kind: string) => [
+      'export',
+      file,
+      '--units',
+      'aviation',
+      '--to',
+      kind,
+      '--out',
+      to(`aviation-${kind}`),
+    ]
+    await Promise.all([runHoverfolio(...call('register.csv')), runHoverfolio(...call('sheet.html'))])
+    const register = await readFile(to('aviation-register.csv'), 'utf8')
+    expect(register).toContain('payload,881.84904873951,lb,,,400,kg,')
+    const sheet = await readFile(to('aviation-sheet.html'), 'utf8')
+    expect(sheet).toContain('Result, aviation units')
+    expect(sheet).toMatch(/<span class="value-number">881.8<\/span>/)
+  })
+
   test('export --to figures/ writes each figure with caution and fingerprint', async () => {
     const { code } = await runHoverfolio('export', file, '--to', 'figures', '--out', to('figures'))
     expect(code).toBe(0)

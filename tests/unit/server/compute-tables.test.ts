@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Computed } from '../../../server/command/compute-data.js'
 import { computationAsData } from '../../../server/command/compute-data.js'
 import { describeComputation } from '../../../server/command/compute-text.js'
 import type { CellId, NamedValue, Notebook } from '../../../shared/contracts/index.js'
@@ -25,7 +26,13 @@ const notebook: Notebook = {
   title: 'T',
   cells: [{ id: 'a' as CellId, kind: 'sizing', source: ['// Parts', 'const parts = []'] }],
 } as unknown as Notebook
-const computed = { notebook, results: [resultOf('a', { values: [parts] })], findings: [], overrides: {} }
+const computed: Computed = {
+  notebook,
+  results: [resultOf('a', { values: [parts] })],
+  findings: [],
+  overrides: {},
+  units: 'as written',
+}
 
 describe('describeComputation(computed)', () => {
   it('prints lists of records as aligned columns with units in their heads', () => {
