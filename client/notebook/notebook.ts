@@ -219,6 +219,7 @@ export class OpenNotebook {
       },
       renumber: () => this.#commands.renumber(),
       mayExport: () => this.#mayExport(),
+      units: () => this.#units.system,
     })
   }
 

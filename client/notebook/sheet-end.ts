@@ -1,5 +1,6 @@
 /** Below the last cell: where the next one begins, and what concerns all cells. */
 import type { CellKind } from '../../shared/contracts/index.js'
+import type { UnitSystem } from '../../shared/rendering/page.js'
 
 export interface SheetEndCommands {
   add(kind: CellKind): void
@@ -8,6 +9,8 @@ export interface SheetEndCommands {
   renumber(): void
   /** The notebook file is about to be fetched; false keeps it from being fetched. */
   mayExport(): boolean
+  /** In which units a file is to show its values. */
+  units(): UnitSystem
 }
 
 export function makeSheetEnd(document: Document, notebook: string, commands: SheetEndCommands): HTMLElement {
@@ -55,13 +58,17 @@ function makeExports(document: Document, notebook: string, commands: SheetEndCom
   line.className = 'whole exports'
   for (const [path, label, about] of exportsOffered) {
     const link = document.createElement('a')
-    link.href = `/api/notebooks/${encodeURIComponent(notebook)}/${path}`
+    const address = `/api/notebooks/${encodeURIComponent(notebook)}/${path}`
+    link.href = address
     link.download = ''
     link.className = 'small-button'
     link.textContent = label
     link.title = about
     link.addEventListener('click', (event) => {
       if (!commands.mayExport()) event.preventDefault()
+      const units = commands.units()
+      // The notebook itself has no units but those that its author wrote.
+      if (path !== 'file') link.href = units === 'as written' ? address : `${address}?units=${units}`
     })
     line.append(link)
   }

@@ -1,12 +1,25 @@
 /** What is taken away of a notebook: the sheet as one file, register and compliance as tables, and the words that all of them carry. */
+import { z } from 'zod'
 import { type NotebookId, Provenance } from '../../shared/contracts/index.js'
-import { assumptionRows, requirementRows } from '../../shared/rendering/index.js'
+import {
+  assumptionRows,
+  requirementRows,
+  type UnitSystem,
+  unitSystems,
+  viewInUnits,
+} from '../../shared/rendering/index.js'
 import { complianceCsv, exportedNotebook, registerCsv, sheetFile } from '../exports/index.js'
 import { type App, NotebookParams, type RouteParts, replies, TextReply } from './parts.js'
 
+/** In which units a file shows its values. */
+const UnitsWanted = z.strictObject({ units: z.enum(unitSystems).default('as written') })
+
 export function exportRoutes(app: App, parts: RouteParts): void {
   const { methods } = parts
-  const exported = (id: NotebookId) => exportedNotebook(id, parts)
+  const exported = async (id: NotebookId, units: UnitSystem = 'as written') => {
+    const made = await exportedNotebook(id, parts)
+    return { ...made, view: viewInUnits(made.view, units) }
+  }
 
   app.get(
     '/api/notebooks/:id/provenance',
@@ -24,20 +37,20 @@ export function exportRoutes(app: App, parts: RouteParts): void {
     name: string,
     type: string,
     summary: string,
-    make: (id: NotebookId) => Promise<string>,
+    make: (id: NotebookId, units: UnitSystem) => Promise<string>,
   ])[] = [
     [
       'sheet.html',
       'text/html; charset=utf-8',
       'The sheet as one file that opens without a network',
-      async (id) => sheetFile({ ...(await exported(id)), methods }),
+      async (id, units) => sheetFile({ ...(await exported(id, units)), methods }),
     ],
     [
       'register.csv',
       'text/csv; charset=utf-8',
       'The register of assumptions as a table',
-      async (id) => {
-        const { view, readers, provenance } = await exported(id)
+      async (id, units) => {
+        const { view, readers, provenance } = await exported(id, units)
         return registerCsv(assumptionRows(view, readers), provenance)
       },
     ],
@@ -45,8 +58,8 @@ export function exportRoutes(app: App, parts: RouteParts): void {
       'compliance.csv',
       'text/csv; charset=utf-8',
       'The requirements as a table',
-      async (id) => {
-        const { view, provenance } = await exported(id)
+      async (id, units) => {
+        const { view, provenance } = await exported(id, units)
         return complianceCsv(requirementRows(view), provenance)
       },
     ],
@@ -54,9 +67,9 @@ export function exportRoutes(app: App, parts: RouteParts): void {
   for (const [name, type, summary, make] of files)
     app.get(
       `/api/notebooks/:id/${name}`,
-      { schema: { summary, params: NotebookParams, response: replies(TextReply) } },
-      async ({ params: { id } }, reply) => {
-        const text = await make(id)
+      { schema: { summary, params: NotebookParams, querystring: UnitsWanted, response: replies(TextReply) } },
+      async ({ params: { id }, query: { units } }, reply) => {
+        const text = await make(id, units)
         return reply
           .type(type)
           .header('content-disposition', `attachment; filename="${id}-${name}"`)

@@ -34,8 +34,8 @@ beforeAll(async () => {
 })
 afterAll(() => harness.app.close())
 
-async function file(name: string, type: string): Promise<string> {
-  const reply = await harness.ask('GET', `/api/notebooks/${id}/${name}`)
+async function file(path: string, type: string, name = path): Promise<string> {
+  const reply = await harness.ask('GET', `/api/notebooks/${id}/${path}`)
   expect([reply.statusCode, reply.headers['content-type']]).toEqual([200, type])
   expect(reply.headers['content-disposition']).toBe(`attachment; filename="${id}-${name}"`)
   return reply.body
@@ -79,6 +79,17 @@ describe('GET /api/notebooks/:id/sheet.html', () => {
 })
 
 describe('GET /api/notebooks/:id/register.csv and compliance.csv', () => {
+  it('?units=aviation shows values in lb beside those in SI, and another system is refused', async () => {
+    const register = await file('register.csv?units=aviation', 'text/csv; charset=utf-8', 'register.csv')
+    expect(register).toContain('payload,881.84904873951,lb,,,400,kg,')
+    const compliance = await file('compliance.csv?units=aviation', 'text/csv; charset=utf-8', 'compliance.csv')
+    expect(compliance).toContain('at most,1102.31131092439,220.462262184878,lb,400,500,100,kg,met')
+    const sheet = await file('sheet.html?units=aviation', 'text/html; charset=utf-8', 'sheet.html')
+    expect(sheet).toContain('Result, aviation units')
+    const reply = await harness.ask('GET', `/api/notebooks/${id}/sheet.html?units=furlongs`)
+    expect(reply.statusCode).toBe(400)
+  })
+
   it('begin with caution and provenance, and escape what a spreadsheet would run', async () => {
     const register = await file('register.csv', 'text/csv; charset=utf-8')
     expect(register.startsWith(`\ufeff"${cautionLine}","'=cmd|""<script>alert(1)</script>","revision `)).toBe(true)
