@@ -5,8 +5,9 @@ import { compute } from './compute.js'
 import { exportNotebook } from './export.js'
 import { serve } from './serve.js'
 import { type Subcommand, WrongCall } from './subcommand.js'
+import { trace } from './trace.js'
 
-const subcommands: readonly Subcommand[] = [compute, check, exportNotebook, serve]
+const subcommands: readonly Subcommand[] = [compute, check, trace, exportNotebook, serve]
 
 /** Runs one call and returns its exit code: 0 good, 1 a cell failed or a requirement is not met, 2 a wrong call. */
 export async function runCommand(args: readonly string[]): Promise<number> {
