@@ -17,6 +17,9 @@ import { type OpenCell, registerOpenCell, setDimensions } from './open-cells.js'
 import { registerProviders } from './providers.js'
 import { openRenameBox } from './rename-box.js'
 
+/** How long a text outlives its editor. [ms] */
+const lingering = 2000
+
 let prepared = false
 let opened = 0
 
@@ -72,7 +75,8 @@ export function openCellEditor(context: EditorContext, options: SurfaceOptions):
       binding.dispose()
       endOpen()
       editor.dispose()
-      model.dispose()
+      // What was asked for before the editor went may still read the text; a model that is gone would throw at it.
+      setTimeout(() => model.dispose(), lingering)
       container.classList.remove('cell-editor')
       container.style.removeProperty('height')
       container.replaceChildren()
