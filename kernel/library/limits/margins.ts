@@ -3,6 +3,7 @@ import { requireNonNegative, requirePositive, requireRepresentable, requireShare
 import { type ParabolicPolar, requirePolar } from '../drag/polar.js'
 import { levelFlight } from '../drag/power-required.js'
 import { checkOptions, InvalidInput } from '../errors.js'
+import { adviseOutside } from '../outside.js'
 import type { Area, Density, Mass, Power, Ratio, Speed } from '../quantity.js'
 import { silently } from '../recorder.js'
 import { hover } from '../rotor/hover.js'
@@ -84,7 +85,7 @@ const standardGravity = 9.80665
  * @returns a record by limit: `'hover power'`, `'pack power'`, `'wing stall'`, `'cruise power'`, each the share of what is available that is left; negative is lacking
  * @throws InvalidInput for none of the three, values that are not positive, shares outside 0 to 1, and an unknown option
  * @method Closed forms of `rotor.hover`, `wing.stallSpeed` and `drag.powerRequired`.
- * @validity Motors and pack give the same power at any altitude; their cooling does not (thin, hot air), which is not in it.
+ * @validity Motors and pack give the same power at any altitude, though thin and hot air cools them less: below 1.1 kg/m^3 an advisory. Give `shaftPower` from `powertrain.motorInAir` where it must last.
  * @source As the methods named.
  * @example
  * const left = limits.margins({
@@ -99,6 +100,12 @@ export function margins(options: MarginsOptions): Margins {
   requirePositive(method, 'grossMass', grossMass, 'kg')
   requirePositive(method, 'density', density, 'kg/m^3')
   const weight = grossMass * standardGravity
+  if (lift !== undefined || cruise !== undefined)
+    adviseOutside(density, {
+      ...{ code: 'COOLING_AIR', method, quantity: 'density', low: 1.1 },
+      because:
+        'motors are taken to give the power of dense air, though thin air cools them less (powertrain.motorInAir)',
+    })
   const answer: Record<string, number> = {}
   if (lift !== undefined) addLift(answer, lift, weight, density)
   if (wing !== undefined) answer['wing stall'] = wingMargin(wing, weight, density)

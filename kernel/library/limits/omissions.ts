@@ -66,7 +66,13 @@ const rows = {
   ],
   powertrain: [
     ['field weakening and hot windings', 'motor losses', 'flatters', '5 to 20 % of loss'],
-    ['thinner and hotter air for cooling', 'continuous power', 'flatters', '1 % per 100 m or per 2 K, house value'],
+    [
+      'thinner and hotter air for cooling, unless powertrain.motorInAir is asked',
+      'continuous power',
+      'flatters',
+      '0.3 % of torque per 100 m, 0.8 % per K',
+      'powertrain.motorInAir',
+    ],
   ],
   mission: [
     ['manoeuvring, holding and routes that are not straight', 'energy', 'flatters', '3 to 8 % of energy'],

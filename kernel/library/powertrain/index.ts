@@ -9,4 +9,5 @@ export {
 } from './controller.js'
 export { type EfficiencyMap, type EfficiencyMapOptions, efficiencyMap } from './efficiency-map.js'
 export { type Motor, type MotorAtOptions, type MotorOptions, type MotorPoint, motor, motorAt } from './motor.js'
+export { type MotorInAir, type MotorInAirOptions, motorInAir } from './motor-in-air.js'
 export { type Overload, type OverloadOptions, overload } from './overload.js'

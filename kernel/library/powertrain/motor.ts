@@ -174,16 +174,9 @@ export function requireMotor(method: string, given: Motor): Motor {
       value: describeValue(given),
       accepted: 'a motor, as powertrain.motor gives it',
     })
-  for (const key of ['constant', 'iron', 'windage', 'copper'] as const)
+  for (const key of ['constant', 'iron', 'windage', 'copper', 'continuousTorque'] as const)
     requireNonNegative(method, `motor.${key}`, given[key], 'SI')
-  for (const key of [
-    'continuousTorque',
-    'peakTorque',
-    'ratedSpeed',
-    'maximumSpeed',
-    'thermalTime',
-    'continuousLoss',
-  ] as const)
+  for (const key of ['peakTorque', 'ratedSpeed', 'maximumSpeed', 'thermalTime', 'continuousLoss'] as const)
     requirePositive(method, `motor.${key}`, given[key], 'SI')
   return given
 }
@@ -197,7 +190,8 @@ export function requireMotor(method: string, given: Motor): Motor {
  * `constantLoss` [W], `heatShare`
  * @throws InvalidInput for a negative torque or speed, a motor that is none, and an unknown option
  * @method As `powertrain.motor`. Beyond a limit the losses are still those of the model, so that solvers see a smooth answer, and an advisory is given.
- * @validity As `powertrain.motor`. Copper at its mean temperature: hot windings lose some 10 to 20 % more.
+ * @validity As `powertrain.motor`. Copper at its mean temperature: hot windings lose some 10 to 20 % more. Heat as in the air of
+ * the rating: `powertrain.motorInAir` for other air.
  * @source As `powertrain.motor`.
  * @example
  * const lift = powertrain.motor({ continuousTorque: 250 * u.N * u.m, ratedSpeed: 1200 * u.rpm, efficiency: 0.94 })

@@ -37,7 +37,7 @@ const known = new Set(['motor', 'torque', 'speed', 'startShare', 'duration'])
  * @returns `lasting`, `time` [s] (absent when it lasts), `heatShare` x, `endShare` theta(t)
  * @throws InvalidInput for a negative torque, speed or duration, a start outside 0 to 1, a motor that is none, and an unknown option
  * @method One lump per motor, its temperature rise in proportion to its loss.
- * @validity Seconds to some minutes; a body behind the windings has a second, longer time constant. Cooling by the rotor's own wash fails on an aborted start.
+ * @validity Seconds to some minutes; a body behind the windings has a second, longer time constant. Cooling by the rotor's own wash fails on an aborted start. In thin or hot air: the motor of `powertrain.motorInAir`.
  * @source Lumped heat balance: textbook (from memory).
  * @example
  * const lift = powertrain.motor({ continuousTorque: 250 * u.N * u.m, ratedSpeed: 1200 * u.rpm, efficiency: 0.94 })

@@ -88,7 +88,7 @@ const air: readonly Box[] = [
       }),
     sides: {
       grossMass: aboveZero(1000, 2500),
-      density: aboveZero(0.8, 1.3),
+      density: aboveZero(1.1, 1.3, { advised: [1.1, null] }),
       diskArea: aboveZero(30, 60),
       figureOfMerit: share(0.6, 0.8),
       download: fromTo(0, 0.5),

@@ -177,6 +177,18 @@ const drives: readonly Box[] = [
     quiet: 0.8,
   },
   {
+    name: 'powertrain.motorInAir',
+    call: powertrain.motorInAir,
+    sides: {
+      density: aboveZero(0.6, 1.3, { advised: [0.6, 1.3] }),
+      temperature: usual(250, 325, { refused: [150, 427.15] }),
+      airSpeedRatio: aboveZero(0.5, 1.5),
+      exponent: fromTo(0, 1),
+      windingLimit: usual(400, 456.3, { refused: [314.15, 1000] }),
+    },
+    fixed: { motor },
+  },
+  {
     name: 'powertrain.controller',
     call: powertrain.controller,
     sides: {

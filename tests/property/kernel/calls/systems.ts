@@ -136,6 +136,19 @@ export const calls: readonly AnyCall[] = [
       }),
   ],
   [
+    'powertrain.motorInAir',
+    9,
+    (x) =>
+      powertrain.motorInAir({
+        motor: aMotor(x),
+        density: v(x, 4),
+        temperature: 280 + 10 * v(x, 5),
+        airSpeedRatio: v(x, 6),
+        exponent: v(x, 7) / 2,
+        windingLimit: 320 + 100 * v(x, 8),
+      }),
+  ],
+  [
     'powertrain.efficiencyMap',
     8,
     (x) => powertrain.efficiencyMap({ motor: aMotor(x), torque: [v(x, 4), v(x, 5)], speed: [v(x, 6), v(x, 7)] }),
