@@ -2,12 +2,14 @@
 import { cautionInFull, endSentence, suggest } from '../../shared/contracts/index.js'
 import { check } from './check.js'
 import { compute } from './compute.js'
+import { drivers } from './drivers.js'
 import { exportNotebook } from './export.js'
 import { serve } from './serve.js'
+import { spread } from './spread.js'
 import { type Subcommand, WrongCall } from './subcommand.js'
 import { trace } from './trace.js'
 
-const subcommands: readonly Subcommand[] = [compute, check, trace, exportNotebook, serve]
+const subcommands: readonly Subcommand[] = [compute, check, trace, drivers, spread, exportNotebook, serve]
 
 /** Runs one call and returns its exit code: 0 good, 1 a cell failed or a requirement is not met, 2 a wrong call. */
 export async function runCommand(args: readonly string[]): Promise<number> {

@@ -1,5 +1,6 @@
 /** The shape all subcommands share, and how a wrong call is reported. */
 import { type ParseArgsConfig, parseArgs } from 'node:util'
+import { endSentence, suggest } from '../../shared/contracts/index.js'
 
 export interface Subcommand {
   readonly name: string
@@ -18,8 +19,15 @@ export function readArguments<T extends ParseArgsConfig>(config: T): ReturnType<
   try {
     return parseArgs(config)
   } catch (error) {
-    throw new WrongCall(error instanceof Error ? error.message : String(error))
+    const message = error instanceof Error ? error.message : String(error)
+    const unknown = /^Unknown option '([^']+)'/.exec(message)?.[1]
+    throw new WrongCall(unknown === undefined ? message : unknownOption(unknown, config))
   }
+}
+
+function unknownOption(option: string, { options = {} }: ParseArgsConfig): string {
+  const known = Object.keys(options).map((name) => `--${name}`)
+  return `${endSentence(`There is no option ${option}${suggest(option, known)}`)} Options are ${known.join(', ')}.`
 }
 
 /** The one file name a subcommand takes. */

@@ -44,7 +44,7 @@ function reasonLine(
     document,
     'li',
     {},
-    element(document, 'strong', {}, `${reason.count} times`),
+    element(document, 'strong', {}, countOf(reason.count, 'time')),
     row === undefined ? '' : [' in ', element(document, 'a', { href: `#cell-${reason.cell}` }, `row ${row}`)],
     ': ',
     element(document, 'span', { class: 'spread-message' }, reason.message),

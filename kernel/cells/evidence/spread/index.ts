@@ -4,4 +4,12 @@ export { type EnvelopeRequest, type EnvelopeTools, envelopeDefaults, runEnvelope
 export type { Inputs, Uncertain } from './inputs.js'
 export type { Samples } from './samples.js'
 export { runShares, type SharesRequest, type SharesTools, sharesDefaults } from './shares.js'
-export { drawSamples, mostSamples, runSpread, type SpreadRequest, type SpreadTools, spreadDefaults } from './spread.js'
+export {
+  drawSamples,
+  fewestSamples,
+  mostSamples,
+  runSpread,
+  type SpreadRequest,
+  type SpreadTools,
+  spreadDefaults,
+} from './spread.js'

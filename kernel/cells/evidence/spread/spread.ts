@@ -29,12 +29,12 @@ export interface SpreadTools extends Tools {
 
 export const spreadDefaults = { count: 2048, seed: 1 } as const
 export const mostSamples = 65_536
-const fewest = 16
+export const fewestSamples = 16
 
 /** @throws EvidenceTrouble for a count or seed that cannot be, and as `readInputs` */
 export function drawSamples({ assumptions, base = {}, count, seed }: SpreadRequest): Samples {
   const { count: asked, seed: sown } = { count: count ?? spreadDefaults.count, seed: seed ?? spreadDefaults.seed }
-  if (!Number.isInteger(asked) || asked < fewest || asked > mostSamples)
+  if (!Number.isInteger(asked) || asked < fewestSamples || asked > mostSamples)
     throw new EvidenceTrouble('SAMPLES_INVALID', { value: String(asked), most: mostSamples })
   if (!Number.isInteger(sown) || sown < 0 || sown >= 2 ** 32)
     throw new EvidenceTrouble('SEED_INVALID', { value: String(sown) })
