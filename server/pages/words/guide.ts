@@ -24,6 +24,21 @@ export const readingGuide: Html = html`<ul>
 <li><strong>Hatched values</strong> are out of date: they belong to an earlier text, or to the last run that went well.</li>
 </ul>`
 
+export const askingGuide: Html = html`<ul>
+<li><strong>Press a number</strong>, or one of the words <em>trace, drivers, spread</em> below the results of a cell. The side drawer opens at the
+number; any other can be chosen at its head.</li>
+<li><strong>Trace</strong> lists every step from the assumptions to the number. An assumption that does not move it, all else as it stands, is marked
+so, with the value from which it would.</li>
+<li><strong>Drivers</strong> varies one assumption after another between the ends of its range, of its distribution (5 to 95 %), or by a tenth where
+nothing is stated. An end at which the sheet does not compute is a result too, and is named.</li>
+<li><strong>Spread</strong> draws all assumptions with a distribution together. The seed is shown: the same seed gives the same numbers. Assumptions with
+a bare range are held, and varied apart. Samples that do not compute are counted, not left out.</li>
+<li><strong>Trial values.</strong> In the register, move a slider or write another value: the sheet computes with it and is marked as a trial, for you
+alone. <em>Adopt</em> writes it into the notebook, <em>Discard</em> forgets it, and a link shows the same trial to somebody else.</li>
+<li><strong>Revisions.</strong> Issue one when text and results stand. Two revisions can be compared, and the change of a number is told apart into what
+caused it. Whoever checks must not be who prepared.</li>
+</ul>`
+
 export const printGuide: Html = html`<p><em>Print sheets</em> in the bar, or the browser's own print, gives calculation sheets on A4 or Letter, with the
 title block, the caution and the heads of the columns on every page. The source of every cell is printed, folded or not; hand calculations
 as you have opened them. To keep a sheet as a file, print it to PDF. <em>Export file</em> below the sheet gives the notebook itself, which

@@ -61,11 +61,48 @@ export const terms: readonly Term[] = [
     word: 'Hand calculation',
     meaning: 'A result written out as one would on paper: symbol, formula, numbers with their units, result.',
   },
-  { word: 'Trial value', meaning: 'A value that is tried for one computation and does not enter the notebook.' },
+  {
+    word: 'Side drawer',
+    meaning:
+      'What stands beside the sheet: the register, the requirements, one number and what it is asked, the methods, the revisions.',
+  },
+  { word: 'Register', meaning: 'All assumptions in one list, to be sorted, filtered, tried and changed.' },
+  {
+    word: 'Trace',
+    meaning: 'Where a number came from: back through cells, names and methods to the assumptions and their sources.',
+  },
+  {
+    word: 'Drivers',
+    meaning:
+      'What moves a number: how far it goes when each assumption alone is varied, over its range and by one per cent.',
+  },
+  {
+    word: 'Spread',
+    meaning:
+      'How sure a number is when all uncertain assumptions vary together, and how probable it is that each requirement is met.',
+  },
+  {
+    word: 'Distribution',
+    meaning:
+      'How likely each value of an assumption is. A bare range says how far it may lie, and nothing of the kind.',
+  },
+  {
+    word: 'Trial value',
+    meaning:
+      'A value that is tried in the register: the sheet computes with it and says so, and the notebook keeps its own until it is adopted.',
+  },
   {
     word: 'Prepared, checked, approved',
     meaning: 'The persons who wrote the sheet, went through it, and answer for its use.',
   },
-  { word: 'Revision', meaning: 'The issue of the sheet that these persons put their names to.' },
+  {
+    word: 'Revision',
+    meaning: 'An issue of the sheet, text and results frozen under a letter, that these persons put their names to.',
+  },
+  {
+    word: 'Fingerprint',
+    meaning:
+      'Characters that stand for exactly this text, these results and this kernel: another fingerprint, another sheet.',
+  },
   { word: 'Bin', meaning: 'Where a notebook lies until it is taken out again or deleted for good.' },
 ]

@@ -2,7 +2,7 @@
 import type { ClientBuild } from '../client-build.js'
 import { type Html, html } from '../html.js'
 import { caution, layout, withPlainStyle } from '../layout.js'
-import { cellGuide, printGuide, readingGuide, troubleGuide } from './guide.js'
+import { askingGuide, cellGuide, printGuide, readingGuide, troubleGuide } from './guide.js'
 import { keyTables } from './keys-section.js'
 import { terms } from './terms.js'
 import { unitList, unitRules } from './units-section.js'
@@ -16,6 +16,7 @@ const sections: readonly (readonly [id: string, title: string, content: Html])[]
   ['cells', 'How a cell is read', cellGuide],
   ['units', 'Numbers and units', html`${unitRules}${unitList}`],
   ['numbers', 'Following numbers and figures', readingGuide],
+  ['asking', 'Asking a number, trying a value', askingGuide],
   [
     'keys',
     'Keys',
@@ -34,6 +35,6 @@ ${sections.map(
   ([id, title, content]) => html`<section id="${id}" aria-labelledby="${id}-title"><h2 id="${id}-title">${title}</h2>
 ${content}</section>\n`,
 )}
-<p class="ways"><a href="/">All notebooks</a></p></main>`
+<p class="ways"><a href="/">All notebooks</a> · <a href="/methods">Methods of the kernel</a></p></main>`
   return layout({ title: 'Words and keys', assets: withPlainStyle(build.entry('list')), body })
 }
