@@ -83,8 +83,7 @@ export const terms: readonly Term[] = [
   },
   {
     word: 'Distribution',
-    meaning:
-      'How likely each value of an assumption is. A bare range says how far it may lie, and nothing of the kind.',
+    meaning: 'How likely each value of an assumption is, where a bare range only says how far it may lie.',
   },
   {
     word: 'Trial value',

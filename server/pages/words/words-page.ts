@@ -35,6 +35,6 @@ ${sections.map(
   ([id, title, content]) => html`<section id="${id}" aria-labelledby="${id}-title"><h2 id="${id}-title">${title}</h2>
 ${content}</section>\n`,
 )}
-<p class="ways"><a href="/">All notebooks</a> · <a href="/methods">Methods of the kernel</a></p></main>`
+<p class="ways"><a href="/">All notebooks</a> <a href="/methods">Methods</a></p></main>`
   return layout({ title: 'Words and keys', assets: withPlainStyle(build.entry('list')), body })
 }
