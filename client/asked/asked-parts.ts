@@ -1,4 +1,5 @@
 /** The parts of the number view, loaded at the first question: the engines behind them are large. */
+import type { Point } from '../../shared/contracts/index.js'
 import { AskedNumbers, type AskedNumbersSources } from './asked-numbers.js'
 import type { AskedPart, Asking } from './asking.js'
 import { DriversPart } from './drivers-part.js'
@@ -8,6 +9,8 @@ import { SpreadPart } from './spread-part.js'
 export interface PartsSources extends AskedNumbersSources {
   /** Aloud, to people who do not see the page. */
   say(sentence: string): void
+  /** Puts values in force as trial values. */
+  tryPoint(point: Point): void
 }
 
 export function askedParts(sources: PartsSources): Readonly<Record<Ask, AskedPart>> {
@@ -18,6 +21,7 @@ export function askedParts(sources: PartsSources): Readonly<Record<Ask, AskedPar
     open: (wanted, options) => numbers.open(wanted, options),
     evaluateMany: (target, points, signal) => numbers.evaluateMany(target, points, signal),
     reaching: (target) => numbers.reaching(target),
+    tryPoint: sources.tryPoint,
     say: sources.say,
     now: () => performance.now(),
   }

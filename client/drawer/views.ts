@@ -52,10 +52,10 @@ export function drawerViews(sources: ViewSources): readonly DrawerView[] {
   return [register, new RequirementsView(sources), numberView(sources), methods, sources.revisions]
 }
 
-function numberView({ view, reading, numbers, memory, sheet, say, open }: ViewSources): NumberView {
+function numberView({ view, reading, numbers, memory, sheet, say, open, trial }: ViewSources): NumberView {
   const parts = async () => {
     const { askedParts } = await import('../asked/asked-parts.js')
-    return askedParts({ view, reading, host: numbers, say })
+    return askedParts({ view, reading, host: numbers, say, tryPoint: (point) => trial.values.tryPoint(point) })
   }
   const made = new NumberView({ view, parts, memory })
   followQuestions(sheet, (name, ask) => {
