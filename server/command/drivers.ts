@@ -1,6 +1,7 @@
 /** `hoverfolio drivers FILE NAME`: what moves a number, each assumption varied alone. */
 import { EvidenceTrouble, openEvaluator, runDrivers } from '../../kernel/cells/evidence/index.js'
 import { cautionLine } from '../../shared/contracts/index.js'
+import { viewInUnits } from '../../shared/rendering/index.js'
 import { computeSheet, fileAndName, placeOfNumber } from './asked-number.js'
 import { subjectInCode } from './asked-text.js'
 import { describeDrivers } from './drivers-text.js'
@@ -8,18 +9,24 @@ import { readNotebookFile } from './notebook-input.js'
 import { withNumbersHost } from './numbers-host.js'
 import { showProgress } from './progress.js'
 import { readArguments, type Subcommand } from './subcommand.js'
+import { readUnits } from './units-option.js'
 
 export const drivers: Subcommand = {
   name: 'drivers',
-  usage: 'drivers FILE NAME [--set NAME="VALUE UNIT"]... [--json]',
+  usage: 'drivers FILE NAME [--set NAME="VALUE UNIT"]... [--units SI|aviation] [--json]',
   about: 'says what moves a number: its change at the ends of each assumption, and per 1 % of it',
   async run(args) {
     const { values, positionals } = readArguments({
       args: [...args],
       allowPositionals: true,
-      options: { json: { type: 'boolean', default: false }, set: { type: 'string', multiple: true, default: [] } },
+      options: {
+        json: { type: 'boolean', default: false },
+        set: { type: 'string', multiple: true, default: [] },
+        units: { type: 'string' },
+      },
     })
     const [file, name] = fileAndName(positionals, 'drivers')
+    const units = readUnits(values.units)
     const sheet = await computeSheet(await readNotebookFile(file), values.set)
     const { view, reading, overrides } = sheet
     const wanted = { names: [placeOfNumber(sheet, name)], requirements: [] }
@@ -32,11 +39,12 @@ export const drivers: Subcommand = {
         const onProgress = showProgress('Varying', process.stderr)
         return runDrivers({ target: name, assumptions, base: overrides }, { ...evaluator, onProgress })
       })
-      const { dimension, unit } = subjectInCode(view, name)
+      const shown = viewInUnits(view, units)
+      const { dimension, unit } = subjectInCode(shown, name)
       process.stdout.write(
         values.json
           ? `${JSON.stringify({ title: view.title, caution: cautionLine, overrides, dimension, unit, ...found }, null, 2)}\n`
-          : describeDrivers({ view, drivers: found, trials: Object.keys(overrides) }),
+          : describeDrivers({ view: shown, drivers: found, trials: Object.keys(overrides) }),
       )
       return 0
     } catch (fault) {

@@ -14,6 +14,7 @@ import {
 import type { Reading } from '../../kernel/cells/index.js'
 import type { NumbersHost, WantedNumbers } from '../../kernel/cells/program/index.js'
 import { cautionLine, type Shares, type Spread } from '../../shared/contracts/index.js'
+import { viewInUnits } from '../../shared/rendering/index.js'
 import { type ComputedSheet, computeSheet, fileAndName, placeOfNumber } from './asked-number.js'
 import { subjectInCode } from './asked-text.js'
 import { readNotebookFile } from './notebook-input.js'
@@ -21,11 +22,13 @@ import { withNumbersHost } from './numbers-host.js'
 import { showProgress } from './progress.js'
 import { describeSpread } from './spread-text.js'
 import { readArguments, type Subcommand, WrongCall } from './subcommand.js'
+import { readUnits } from './units-option.js'
 import { readWholeNumber } from './whole-number.js'
 
 export const spread: Subcommand = {
   name: 'spread',
-  usage: 'spread FILE NAME [--samples NUMBER] [--seed NUMBER] [--shares] [--set NAME="VALUE UNIT"]... [--json]',
+  usage:
+    'spread FILE NAME [--samples NUMBER] [--seed NUMBER] [--shares] [--set NAME="VALUE UNIT"]... [--units SI|aviation] [--json]',
   about: 'says how sure a number is: percentiles, requirements met, and with --shares what the variance comes from',
   async run(args) {
     const { values, positionals } = readArguments({
@@ -37,9 +40,11 @@ export const spread: Subcommand = {
         seed: { type: 'string', default: String(spreadDefaults.seed) },
         set: { type: 'string', multiple: true, default: [] },
         shares: { type: 'boolean', default: false },
+        units: { type: 'string' },
       },
     })
     const [file, name] = fileAndName(positionals, 'spread')
+    const units = readUnits(values.units)
     const count = readWholeNumber('--samples', values.samples, fewestSamples, mostSamples)
     const seed = readWholeNumber('--seed', values.seed, 0, 2 ** 32 - 1)
     const sheet = await computeSheet(await readNotebookFile(file), values.set)
@@ -48,12 +53,13 @@ export const spread: Subcommand = {
     const asked = { name, count, seed, shares: values.shares }
     try {
       const found = await withNumbersHost((host) => sample(sheet, asked, host))
-      const { dimension, unit } = subjectInCode(view, name)
+      const shown = viewInUnits(view, units)
+      const { dimension, unit } = subjectInCode(shown, name)
       const { spread, shares } = found
       process.stdout.write(
         values.json
           ? `${JSON.stringify({ title: view.title, caution: cautionLine, overrides, dimension, unit, ...spread, shares }, null, 2)}\n`
-          : describeSpread({ view, spread, shares, trials: Object.keys(overrides) }),
+          : describeSpread({ view: shown, spread, shares, trials: Object.keys(overrides) }),
       )
       return 0
     } catch (fault) {

@@ -21,9 +21,11 @@ export type AssumptionNames = (name: string) => NamedAssumption
 
 export function assumptionNames(view: SheetView): AssumptionNames {
   const rows = new Map(assumptionRows(view).map((row) => [row.name, row]))
+  const values = view.cells.flatMap(({ result }) => result?.values ?? [])
+  const labels = new Map(values.map(({ name, label }) => [name, label]))
   return (name) => {
     const row = rows.get(name)
-    const label = humaniseName(name)
+    const label = labels.get(name) ?? humaniseName(name)
     if (row === undefined) return { label, dimension: null, trial: false }
     const { cell, dimension, record } = row
     const { unit, trial } = record

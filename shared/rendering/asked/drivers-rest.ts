@@ -69,7 +69,7 @@ export function renderNoAssumptions(document: Document, label: string): HTMLElem
         document,
         'code',
         {},
-        "const payload = assumption('payload', 400 * u.kg, {\n  low: 350 * u.kg,\n  high: 450 * u.kg,\n  source: 'who says so',\n})",
+        "const payload = assumption('payload', 400 * u.kg, {\n  range: [350 * u.kg, 450 * u.kg],\n  source: 'who says so',\n})",
       ),
     ),
   )

@@ -131,7 +131,7 @@ export const unsteadyWords: Readonly<Record<Unsteadiness, string>> = {
 }
 
 export const unvariedWords: Readonly<Record<Unvaried['reason'], string>> = {
-  'zero without a range': 'is 0 and states no range, so there is no telling how far it might go; give it low and high',
+  'zero without a range': 'is 0 and states no range, so there is no telling how far it might go; give it a range',
   'not finite': 'is no finite number',
 }
 
