@@ -1,4 +1,5 @@
 /** What can be asked of any number: where it came from, what moves it, how sure it is. Pure; evaluations are handed in. */
+export * from './corner/index.js'
 export * from './drivers/index.js'
 export type { Tools } from './evaluation.js'
 export * from './slice/index.js'
