@@ -2,7 +2,7 @@
 import type { Acts, Waking } from '../../../../shared/contracts/index.js'
 import { findDeciders } from './deciders.js'
 import { type Answer, answerOf, type Probe, questionOf } from './probe.js'
-import { isPromised, isWhole, pointsClose, pointsFar, pointsNear, type Quantity } from './scan.js'
+import { isPromised, pointsClose, pointsFar, pointsNear, type Quantity } from './scan.js'
 import { type Bracket, bracketsOf, ownWakings } from './wake.js'
 
 export interface Effect {
@@ -83,8 +83,7 @@ function actsOf(quantity: Quantity, base: number, probe: Probe): Acts {
 
 function refusesFractions(quantity: Quantity, base: number, probe: Probe): boolean {
   return (
-    isWhole(quantity) &&
-    answersAt(quantity, pointsClose(quantity), base, probe).some(({ answer }) => answer === 'fails')
+    quantity.isCount && answersAt(quantity, pointsClose(quantity), base, probe).some(({ answer }) => answer === 'fails')
   )
 }
 

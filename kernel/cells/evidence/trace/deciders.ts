@@ -1,7 +1,7 @@
 /** For what moves nothing by itself, however far: the value of another assumption at which it would. */
 import type { Point, Waking } from '../../../../shared/contracts/index.js'
 import { answerOf, type Probe, type Question, questionOf } from './probe.js'
-import { isWhole, type Quantity } from './scan.js'
+import type { Quantity } from './scan.js'
 import { narrowAll } from './wake.js'
 
 /** Another assumption at a value at which the number is another. */
@@ -53,7 +53,7 @@ function farthest(quantity: Quantity): readonly number[] {
   const { value, isSwitch, ends } = quantity
   if (isSwitch) return [1 - value]
   if (ends !== undefined) return ends.filter((end) => end !== value)
-  if (isWhole(quantity)) return [value - 1, value + 1]
+  if (quantity.isCount) return [value - 1, value + 1, Math.round(0.5 * value), Math.round(1.5 * value)]
   return value === 0 ? [-1, 1] : [0.5 * value, 1.5 * value]
 }
 
@@ -80,7 +80,7 @@ function pairOf(quantities: readonly Quantity[], beside: Point): readonly Questi
 function pairValues(quantity: Quantity): readonly [number, number] {
   const { value, isSwitch } = quantity
   if (isSwitch) return [0, 1]
-  if (isWhole(quantity)) return [value, value + 1]
+  if (quantity.isCount) return [value, value + 1]
   return value === 0 ? [0.01, 0.02] : [1.01 * value, 1.02 * value]
 }
 
@@ -90,7 +90,7 @@ function pairMoves(pair: readonly Question[], probe: Probe): boolean {
 }
 
 async function narrow(woken: readonly Quantity[], { quantity, at }: Decider, probe: Probe): Promise<readonly number[]> {
-  if (quantity.isSwitch || isWhole(quantity)) return woken.map(() => at)
+  if (quantity.isSwitch || quantity.isCount) return woken.map(() => at)
   const { name, value } = quantity
   return narrowAll(
     woken.map((one) => ({

@@ -14,18 +14,24 @@ export interface Quantity {
   readonly ends?: readonly [low: number, high: number]
   /** It says yes or no: 0 or 1 without unit or range. */
   readonly isSwitch: boolean
+  /** It may count something: its fractions may be refused, which says nothing about the count. */
+  readonly isCount: boolean
 }
+
+/** Beyond this an integer is more likely a round number. House convention. */
+const largestCount = 100
 
 export function assumptionQuantity(record: AssumptionRecord, value: number): Quantity {
   const ends = endsOf(record)
   const { name, unit, distribution } = record
   const bare = unit === undefined && distribution === undefined
   const isSwitch = bare && (value === 0 || value === 1) && (ends === undefined || (ends[0] === 0 && ends[1] === 1))
-  return { name, value, handled: false, ...(ends === undefined ? {} : { ends }), isSwitch }
+  const isCount = isSwitch || (bare && Number.isInteger(value) && Math.abs(value) <= largestCount && value !== 0)
+  return { name, value, handled: false, ...(ends === undefined ? {} : { ends }), isSwitch, isCount }
 }
 
 export function handledQuantity(name: string, value: number): Quantity {
-  return { name, value, handled: true, isSwitch: false }
+  return { name, value, handled: true, isSwitch: false, isCount: false }
 }
 
 function endsOf({ low, high, distribution }: AssumptionRecord): readonly [number, number] | undefined {
@@ -54,9 +60,9 @@ export function pointsFar(quantity: Quantity): {
   readonly above: readonly number[]
   readonly below: readonly number[]
 } {
-  const { value, ends } = quantity
+  const { value, ends, isCount } = quantity
   const scale = scaleOf(quantity)
-  const whole = isWhole(quantity) ? [value + 1, value - 1] : []
+  const whole = isCount ? [value + 1, value - 1] : []
   const shares = [0.25, 0.5, 0.75, 1]
   const far =
     ends === undefined
@@ -67,11 +73,6 @@ export function pointsFar(quantity: Quantity): {
     above: all.filter((at) => at > value).sort((a, b) => a - b),
     below: all.filter((at) => at < value).sort((a, b) => b - a),
   }
-}
-
-/** A count: its fractions may be refused, which says nothing about the count. */
-export function isWhole({ value, isSwitch, handled, ends }: Quantity): boolean {
-  return !handled && ends === undefined && (isSwitch || (Number.isInteger(value) && value !== 0))
 }
 
 /** Beyond the stated ends nothing is promised, so that a failure there is no news. */

@@ -1,7 +1,7 @@
 /** From which value of its own on a quantity that stands still begins to move the number. */
 import type { Waking } from '../../../../shared/contracts/index.js'
 import { answerOf, type Probe, questionOf, type Reading } from './probe.js'
-import { isPromised, isWhole, pointsFar, type Quantity } from './scan.js'
+import { isPromised, pointsFar, type Quantity } from './scan.js'
 
 /** Between two values of one quantity the number begins to move. */
 export interface Bracket {
@@ -24,7 +24,7 @@ export function bracketsOf(quantity: Quantity, base: number, probe: Probe): read
       if (reading === undefined) return []
       if (reading === 'fails' && !isPromised(quantity, at)) {
         // A count may go on where its fractions are refused; what is beyond other refusals is out of reach.
-        if (isWhole(quantity)) continue
+        if (quantity.isCount) continue
         return []
       }
       if (movesAt(reading, base)) return [{ still, moving: at, fails: reading === 'fails' }]
@@ -87,7 +87,11 @@ export async function ownWakings(
   )
   return found.map(({ quantity, bracket }, at) => ({
     by: quantity.name,
-    from: isWhole(quantity) && Number.isInteger(bracket.moving) ? bracket.moving : (values[at] ?? bracket.moving),
+    // Of one more or one less nothing between is worth telling.
+    from:
+      quantity.isCount && Math.abs(bracket.moving - quantity.value) === 1
+        ? bracket.moving
+        : (values[at] ?? bracket.moving),
     fails: bracket.fails,
   }))
 }
