@@ -5,6 +5,7 @@ import type { AskedPart, Asking } from './asking.js'
 import { DriversPart } from './drivers-part.js'
 import type { Ask } from './number-memory.js'
 import { SpreadPart } from './spread-part.js'
+import { TracePart } from './trace-part.js'
 
 export interface PartsSources extends AskedNumbersSources {
   /** Aloud, to people who do not see the page. */
@@ -25,5 +26,9 @@ export function askedParts(sources: PartsSources): Readonly<Record<Ask, AskedPar
     say: sources.say,
     now: () => performance.now(),
   }
-  return { drivers: new DriversPart(asking), spread: new SpreadPart(asking) }
+  return {
+    trace: new TracePart({ ...asking, host: sources.host }),
+    drivers: new DriversPart(asking),
+    spread: new SpreadPart(asking),
+  }
 }

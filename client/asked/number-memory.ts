@@ -1,6 +1,6 @@
 /** Which number was asked what: kept while this tab of the browser lives. */
 
-export const asks = ['drivers', 'spread'] as const
+export const asks = ['trace', 'drivers', 'spread'] as const
 export type Ask = (typeof asks)[number]
 
 export function isAsk(word: unknown): word is Ask {

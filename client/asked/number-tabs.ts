@@ -2,7 +2,7 @@
 import { element } from '../../shared/rendering/page.js'
 import { type Ask, asks } from './number-memory.js'
 
-const titles: Readonly<Record<Ask, string>> = { drivers: 'Drivers', spread: 'Spread' }
+const titles: Readonly<Record<Ask, string>> = { trace: 'Trace', drivers: 'Drivers', spread: 'Spread' }
 
 export class NumberTabs {
   readonly element = element(document, 'div', { class: 'number-asks' })

@@ -1,0 +1,127 @@
+/** Trace of a number: where it came from, as a small graph and an outline down to the assumptions and their sources. */
+import type { Method } from '../../shared/contracts/method.js'
+import {
+  element,
+  renderTraceGraph,
+  renderTraceList,
+  TraceSubject,
+  traceBasis,
+  traceSentence,
+} from '../../shared/rendering/page.js'
+import { loadCatalogue } from '../methods/load-catalogue.js'
+import type { AskedPart } from './asking.js'
+import { RunningLine } from './running-line.js'
+import { section } from './spread-section.js'
+import { type TraceSources, TraceWork } from './trace-work.js'
+
+export class TracePart implements AskedPart {
+  readonly element: HTMLElement
+  readonly #sources: TraceSources
+  readonly #work: TraceWork
+  readonly #load: () => Promise<readonly Method[]>
+  readonly #running = new RunningLine(() => this.#work.stop())
+  readonly #again = element(document, 'button', { type: 'button', class: 'button' }, 'Trace again')
+  readonly #notice = element(document, 'p', { class: 'asked-notice', role: 'status' })
+  readonly #headline = section('trace-headline')
+  readonly #graph = section('trace-picture')
+  readonly #outline = section('trace-steps')
+  #methods: ReadonlyMap<string, Method> | undefined
+  #target: string | undefined
+  /** When the state was last drawn something ran. */
+  #ran = false
+
+  constructor(sources: TraceSources, load: () => Promise<readonly Method[]> = loadCatalogue) {
+    this.#sources = sources
+    this.#load = load
+    this.#work = new TraceWork(sources, (what) => (what === 'trace' ? this.#drawTrace() : this.#drawState()))
+    this.#again.addEventListener('click', () => this.#trace())
+    this.element = element(
+      document,
+      'div',
+      { class: 'asked trace' },
+      this.#notice,
+      this.#running.element,
+      [this.#headline, this.#graph, this.#outline].map(({ whole }) => whole),
+      element(document, 'div', {}, this.#again),
+    )
+  }
+
+  /** Asks for a number: what is known of it is shown, and it is traced if that is not all. */
+  show(target: string): void {
+    this.#target = target
+    this.#loadMethods()
+    if (this.#work.running !== undefined && this.#work.answer?.target === target) return
+    if (!this.#work.recall(target)) this.#trace()
+    this.#drawTrace()
+  }
+
+  /** The sheet changed. */
+  update(): void {
+    this.#drawState()
+  }
+
+  /** Another number or view is shown: nothing runs on for nobody. */
+  leave(): void {
+    this.#work.stop()
+  }
+
+  /** Pressed while it runs it does nothing. */
+  #trace(): void {
+    if (this.#target !== undefined && this.#work.running === undefined) void this.#work.trace(this.#target)
+  }
+
+  /** Without the catalogue a method is a link and no more; it is asked for again at the next number. */
+  #loadMethods(): void {
+    if (this.#methods !== undefined) return
+    this.#load().then(
+      (methods) => {
+        this.#methods = new Map(methods.map((method) => [method.name, method]))
+        this.#drawTrace()
+      },
+      () => {},
+    )
+  }
+
+  #drawState(): void {
+    const { running, answer, outdated } = this.#work
+    this.#running.show(running, 'Tracing')
+    this.#again.setAttribute('aria-disabled', String(running !== undefined))
+    const words =
+      answer?.trouble ?? (outdated ? 'The notebook has changed since; this is the trace of what it was.' : '')
+    if (this.#notice.textContent !== words) this.#notice.textContent = words
+    const ended = this.#ran && running === undefined
+    this.#ran = running !== undefined
+    if (ended && answer?.trace !== undefined && answer.trouble === undefined)
+      this.#sources.say(traceSentence(new TraceSubject(answer.trace, this.#sources.view())))
+  }
+
+  #drawTrace(): void {
+    const { answer } = this.#work
+    const trace = answer?.trace
+    if (answer === undefined || trace === undefined) {
+      for (const part of [this.#headline, this.#graph, this.#outline]) part.fill(null)
+      return
+    }
+    const subject = new TraceSubject(trace, this.#sources.view())
+    const { left } = trace
+    this.#headline.fill(
+      element(document, 'p', { class: 'trace-sentence' }, traceSentence(subject)),
+      answer.trials
+        ? element(document, 'p', {}, 'With the trial values in force, not with those of the document.')
+        : null,
+      left.length === 0
+        ? null
+        : element(
+            document,
+            'p',
+            {},
+            `Stopped early: ${left.map((name) => subject.label(name)).join(', ')} ${left.length === 1 ? 'was' : 'were'} not tried.`,
+          ),
+    )
+    this.#graph.fill(renderTraceGraph(document, subject))
+    this.#outline.fill(
+      renderTraceList(document, subject, (name) => this.#methods?.get(name)),
+      element(document, 'p', { class: 'trace-basis' }, traceBasis(trace)),
+    )
+  }
+}
