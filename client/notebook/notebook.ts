@@ -344,7 +344,8 @@ export class OpenNotebook {
       const cell = calculation?.closest<HTMLElement>('.cell')
       if (cell?.dataset.cell !== undefined && cell.dataset.editing === undefined) this.edit(cell.dataset.cell as CellId)
     })
-    main.addEventListener('click', (event) => this.#followLine(event))
+    for (const place of [main, this.#drawer.element])
+      place.addEventListener('click', (event) => this.#followLine(event))
   }
 
   #endSearch(cell: CellId | undefined): void {
