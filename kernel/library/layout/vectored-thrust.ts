@@ -10,7 +10,7 @@ import type { WingedOptions } from './winged-options.js'
  * @returns a layout; `layout.checks` looks at its rotors upright and tilted forward
  * @throws InvalidInput as `layout.liftPlusCruise`
  * @method The same places; only the role differs, and rotors behind the wing hang under their booms, so that they push from behind when tilted.
- * @validity Geometry. The tilt turns about the boom's middle line under the hub.
+ * @validity Geometry. The tilt turns about the boom's middle line under the hub. To fly it, give `mission.aircraft` its disks as `lift`, and as `cruise` what the same rotors do tilted (`propeller.bladeAngleForThrust`).
  * @source House convention, no publication.
  * @example
  * const tilting = layout.vectoredThrust({

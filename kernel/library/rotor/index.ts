@@ -16,6 +16,7 @@ export { type DuctInCruise, type DuctInCruiseOptions, ductInCruise } from './duc
 export { type Ducted, type DuctedOptions, ducted } from './ducted.js'
 export { type Edgewise, type EdgewiseOptions, edgewise } from './edgewise.js'
 export { type Hover, type HoverByBlades, type HoverByBladesOptions, type HoverByMeritOptions, hover } from './hover.js'
+export { type LevelFlight, type LevelFlightOptions, levelFlight } from './level-flight.js'
 export { type Overlap, type OverlapOptions, overlap } from './overlap.js'
 export { type SmallAngle, type SmallAngleOptions, smallAngleHover } from './small-angle.js'
 export { type PrandtlLossOptions, prandtlLoss, type TipLossOptions, tipLoss } from './tip-loss.js'

@@ -1,6 +1,6 @@
 /** The boxes of air, rotors, propellers and sections. */
 import { preloaded } from '../../../../kernel/library/index.js'
-import { aboveZero, type Box, fromTo, usual } from './engine.js'
+import { aboveZero, type Box, fromTo, notNegative, usual } from './engine.js'
 
 const { air, propeller, rotor, section } = preloaded
 const ground = air.standard(0)
@@ -111,6 +111,34 @@ export const boxes: readonly Box[] = [
       diskTilt: usual(-0.05, 0.3, { refused: [-Math.PI / 2, Math.PI / 2], middle: 0 }),
     },
     quiet: 0.8,
+  },
+  {
+    name: 'rotor.levelFlight',
+    call: rotor.levelFlight,
+    sides: {
+      weight: aboveZero(1e4, 2e4),
+      dragArea: notNegative(0.5, 2),
+      // Advance ratio 0.3, along a disk that tilts by some two degrees there.
+      speed: notNegative(0, 45, { middle: 20 }),
+      radius: aboveZero(1.1, 1.5),
+      density: aboveZero(1, 1.3),
+      tipSpeed: aboveZero(150, 200),
+      solidity: usual(0.1, 0.2, { refused: [1e-4, 1] }),
+      inducedFactor: induced,
+      profileDrag: aboveZero(0.008, 0.015),
+    },
+    fixed: { count: 8 },
+    quiet: 0.8,
+  },
+  {
+    name: 'rotor.levelFlight at best range',
+    call: rotor.levelFlight,
+    sides: { weight: aboveZero(1e4, 2e4), dragArea: notNegative(1, 2), otherPower: notNegative(0, 2e4) },
+    fixed: {
+      ...{ speed: 'best range', radius: 1.3, count: 8, density: 1.2 },
+      ...{ tipSpeed: 165, solidity: 0.12, inducedFactor: 1.15, profileDrag: 0.011 },
+    },
+    quiet: 0.7,
   },
   {
     name: 'rotor.download',

@@ -55,6 +55,18 @@ export const calls: readonly AnyCall[] = [
         inducedFactor: v(x, 4),
       }),
   ],
+  ...(['best range', 5] as const).map(
+    (speed): AnyCall => [
+      `rotor.levelFlight at ${speed}`,
+      8,
+      (x) =>
+        rotor.levelFlight({
+          ...{ weight: 100 * v(x, 0), dragArea: v(x, 1), speed: speed === 5 ? 5 * v(x, 2) : speed },
+          ...{ radius: v(x, 3), density: v(x, 4), tipSpeed: 100 * v(x, 5) },
+          ...{ solidity: v(x, 6) / 10, inducedFactor: 1.15, profileDrag: v(x, 7) / 100 },
+        }),
+    ],
+  ),
   [
     'rotor.edgewise',
     9,
