@@ -26,7 +26,8 @@ export function assumptionQuantity(record: AssumptionRecord, value: number): Qua
   const { name, unit, distribution } = record
   const bare = unit === undefined && distribution === undefined
   const isSwitch = bare && (value === 0 || value === 1) && (ends === undefined || (ends[0] === 0 && ends[1] === 1))
-  const isCount = isSwitch || (bare && Number.isInteger(value) && Math.abs(value) <= largestCount && value !== 0)
+  const isRound = Number.isInteger(value) && value !== 0 && Math.abs(value) <= largestCount
+  const isCount = isSwitch || (bare && ends === undefined && isRound)
   return { name, value, handled: false, ...(ends === undefined ? {} : { ends }), isSwitch, isCount }
 }
 
