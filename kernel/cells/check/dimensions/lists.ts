@@ -3,6 +3,7 @@ import type ts from 'typescript'
 import { mapMethod, setMethod } from './collections.js'
 import type { Given, MethodCall } from './given.js'
 import type { Inference } from './inference.js'
+import { itemsApart } from './items-apart.js'
 import { mathematics } from './mathematics.js'
 import { drift, saidWrong, spoken } from './messages.js'
 import { grow } from './patterns.js'
@@ -38,7 +39,11 @@ export function listMethod(inference: Inference, list: ListShape, method: Method
     if (args[0] !== undefined) each(args[0], element, element)
     return withoutItems(list)
   }
-  const given = args[0] === undefined ? unknown : each(args[0], element, pure(), list)
+  const [first] = args
+  const given =
+    first === undefined
+      ? unknown
+      : joinAll(itemsApart(inference, list, element, first.node).map((one) => each(first, one, pure(), list)))
   if (name === 'map') return withElement(given)
   if (name === 'flatMap') return withElement(given.kind === 'list' ? (given.element ?? unknown) : given)
   if (name === 'flat') return withElement(element.kind === 'list' ? inference.elementOf(element) : element)
@@ -104,8 +109,12 @@ function reduced(inference: Inference, list: ListShape, method: MethodCall): Sha
   const [given, start] = method.args
   const element = list.element ?? unknown
   if (given === undefined) return unknown
+  const elements = itemsApart(inference, list, element, given.node)
   const each = (running: Shape): Shape =>
-    eachCall(inference, method.call, given, [running, element, pure(), list], method.scope)
+    elements.reduce(
+      (now, one) => eachCall(inference, method.call, given, [now, one, pure(), list], method.scope),
+      running,
+    )
   let running = start === undefined ? element : start.shape
   for (let pass = 0; pass < 2; pass += 1) {
     const next = each(running)

@@ -78,6 +78,8 @@ export interface UnknownShape {
   readonly why?: string
   /** Stands for what a function that calls itself will give, until that is found. */
   readonly pending?: true
+  /** Of items or branches that clash: each is known, but not which. */
+  readonly mixed?: true
 }
 /** A member of the language's own library, `Math.sqrt`. */
 export interface BuiltinShape {
@@ -167,7 +169,7 @@ function joinNumbers(a: NumberShape, b: NumberShape): Shape {
   if (a.free === true && b.free === true) return a.constant === b.constant ? a : freeNumber
   if (a.free === true) return withoutConstant(b)
   if (b.free === true) return withoutConstant(a)
-  if (!sameDimension(a.dimension, b.dimension)) return unknownBecause(mixture(a, b))
+  if (!sameDimension(a.dimension, b.dimension)) return { ...unknownBecause(mixture(a, b)), mixed: true }
   const either = a.constant === b.constant ? a : withoutConstant(a)
   return a.zeros === b.zeros && a.sum === b.sum ? either : { ...quantity(a.dimension), ...sumOf(a, b) }
 }

@@ -3,10 +3,11 @@ import type ts from 'typescript'
 import { declareClass } from './classes.js'
 import { defineFunction } from './functions.js'
 import type { Inference, Returned } from './inference.js'
+import { itemsApart } from './items-apart.js'
 import { matchDeclared } from './matching.js'
 import { comparison } from './operators.js'
 import type { Scope } from './scope.js'
-import { nothing, other, type RecordShape, type Shape, unknown } from './shape.js'
+import { nothing, other, type RecordShape, type Shape, unknown, unknownBecause } from './shape.js'
 import { alternatives, repeated } from './state.js'
 
 /** Gives whether the statements leave the function before their end. */
@@ -82,10 +83,15 @@ function withDeclaredFields(inference: Inference, type: ts.Type, shape: RecordSh
   const fields = new Map(shape.fields)
   if (!type.isUnion())
     for (const property of inference.checker.getPropertiesOfType(type))
-      if (!fields.has(property.name))
-        fields.set(property.name, inference.fromType(inference.checker.getTypeOfSymbol(property)))
+      if (!fields.has(property.name)) fields.set(property.name, declaredField(inference, property))
   const rest = inference.checker.getIndexTypeOfType(type, inference.typescript.IndexKind.String)
   return { kind: 'record', fields, ...(rest === undefined ? {} : { rest: inference.fromType(rest) }) }
+}
+
+function declaredField(inference: Inference, property: ts.Symbol): Shape {
+  const shape = inference.fromType(inference.checker.getTypeOfSymbol(property))
+  if (shape.kind !== 'unknown' || shape.why !== undefined) return shape
+  return unknownBecause(`the declaration of ${property.name} gives it no dimension`)
 }
 
 function leave(inference: Inference, node: ts.ReturnStatement, scope: Scope, returned: Returned[]): boolean {
@@ -122,17 +128,27 @@ function loop(inference: Inference, node: ts.IterationStatement, scope: Scope, r
 function once(inference: Inference, node: ts.IterationStatement, scope: Scope, returned: Returned[]): void {
   const t = inference.typescript
   if (t.isForOfStatement(node) || t.isForInStatement(node)) {
-    const all = inference.expression(node.expression, scope)
-    const item = t.isForOfStatement(node) ? inference.elementOf(all) : other
-    if (t.isVariableDeclarationList(node.initializer))
-      for (const { name } of node.initializer.declarations) inference.bind(name, item, scope)
-    else inference.assign(node.initializer, item, scope)
-  } else if (t.isForStatement(node)) {
+    for (const item of itemsOf(inference, node, scope)) {
+      if (t.isVariableDeclarationList(node.initializer))
+        for (const { name } of node.initializer.declarations) inference.bind(name, item, scope)
+      else inference.assign(node.initializer, item, scope)
+      runStatement(inference, node.statement, scope, returned)
+    }
+    return
+  }
+  if (t.isForStatement(node)) {
     if (node.condition !== undefined) inference.expression(node.condition, scope)
   } else if (t.isWhileStatement(node)) inference.expression(node.expression, scope)
   runStatement(inference, node.statement, scope, returned)
   if (t.isForStatement(node) && node.incrementor !== undefined) inference.expression(node.incrementor, scope)
   if (t.isDoStatement(node)) inference.expression(node.expression, scope)
+}
+
+function itemsOf(inference: Inference, node: ts.ForInOrOfStatement, scope: Scope): readonly Shape[] {
+  const all = inference.expression(node.expression, scope)
+  if (!inference.typescript.isForOfStatement(node)) return [other]
+  const element = inference.elementOf(all)
+  return all.kind === 'list' ? itemsApart(inference, all, element, node.statement) : [element]
 }
 
 function choices(inference: Inference, node: ts.SwitchStatement, scope: Scope, returned: Returned[]): void {

@@ -9,6 +9,7 @@ import { lists } from './programs/lists.js'
 import { mathematics } from './programs/mathematics.js'
 import type { Program } from './programs/program.js'
 import { records } from './programs/records.js'
+import { sizingPieces } from './programs/sizing-pieces.js'
 import { temperatures } from './programs/temperatures.js'
 
 const subjects: Readonly<Record<string, readonly Program[]>> = {
@@ -21,6 +22,7 @@ const subjects: Readonly<Record<string, readonly Program[]>> = {
   'kernel calls': kernelCalls,
   classes,
   temperatures,
+  'pieces of sizing code': sizingPieces,
 }
 
 describe.each(Object.entries(subjects))('check(program) follows %s', (_, programs) => {

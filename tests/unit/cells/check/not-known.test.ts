@@ -19,6 +19,7 @@ describe('check(graph) says why it does not know a dimension', () => {
       'a function that calls itself gives no one dimension',
     ],
     ['class Q extends Error { m = 3 * u.kg }\nconst a = new Q().m', 'the class that this one extends is not followed'],
+    ['const g: { x?: number } = {}\nconst a = g.x ?? 3 * u.m', 'the declaration of x gives it no dimension'],
     ['const r: { x: number } = JSON.parse("{}")\nconst a = r.x * u.kg', 'the declaration of x gives it no dimension'],
   ])('%s', async (source, why) => {
     const { report } = await checkCell(source)
