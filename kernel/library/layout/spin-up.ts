@@ -1,4 +1,11 @@
-import { requireCount, requireNonNegative, requirePositive, requireText, requireWithin } from '../check.js'
+import {
+  requireCount,
+  requireNonNegative,
+  requirePositive,
+  requireRepresentable,
+  requireText,
+  requireWithin,
+} from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import { writeNumber } from '../number-text.js'
 import type { AngularSpeed, Frequency, Ratio } from '../quantity.js'
@@ -81,6 +88,10 @@ export function spinUp(options: SpinUpOptions): SpinUp {
     return [{ mode: mode.name, order, speed, frequency: (order * speed) / (2 * Math.PI), where }]
   })
   const margins = pairs.map(({ mode, order }) => marginOf(mode, order, operating, wanted))
+  requireRepresentable(
+    method,
+    margins.reduce((sum, one) => sum + one.margin, 0) + crossings.reduce((sum, one) => sum + one.speed, 0),
+  )
   if (isListening())
     for (const { met, margin, text } of margins)
       if (!met)

@@ -26,7 +26,7 @@ describe('sane layouts', () => {
           throw error
         }
       })
-      expect(refused.length, name).toBeLessThanOrEqual(10)
+      expect(refused.length / sane.length, name).toBeLessThanOrEqual(0.05)
     }
   })
 })

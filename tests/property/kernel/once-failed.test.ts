@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { InvalidInput, preloaded } from '../../../kernel/library/index.js'
 import { listenWhile } from '../../unit/kernel/recorder-stub.js'
 
-const { battery, drag, limits, wing } = preloaded
+const { battery, drag, layout, limits, wing } = preloaded
 const huge = Number.MAX_VALUE
 
 describe('what once was answered with infinity', () => {
@@ -45,6 +45,11 @@ describe('what once was answered with infinity', () => {
           rotorBorne: { power: 1e3, speed: 0.1, landingEnergy: 1e3 },
           sites: [{ name: 'a', along: 10 }],
         }),
+    ],
+    [
+      'layout.spinUp at a speed next to nothing',
+      () =>
+        layout.spinUp({ blades: 1, operating: [2.5e-322, 1], modes: [{ name: 'boom', frequency: 50 }], wanted: 0.001 }),
     ],
   ])('%s is refused', (_, call) => {
     expect(call).toThrow(InvalidInput)
