@@ -49,7 +49,12 @@ describe('what once was answered with infinity', () => {
     [
       'layout.spinUp at a speed next to nothing',
       () =>
-        layout.spinUp({ blades: 1, operating: [2.5e-322, 1], modes: [{ name: 'boom', frequency: 50 }], wanted: 0.001 }),
+        layout.spinUp({
+          blades: 1,
+          operating: [2.5e-322, 2.5e-322],
+          modes: [{ name: 'boom', frequency: 50 }],
+          wanted: 0.001,
+        }),
     ],
   ])('%s is refused', (_, call) => {
     expect(call).toThrow(InvalidInput)
