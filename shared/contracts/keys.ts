@@ -43,6 +43,7 @@ export const keyTable = [
     where: 'editor',
   },
   { command: 'propose', keys: 'Ctrl+Space', does: 'propose names and arguments', where: 'editor' },
+  { command: 'mend', keys: 'Ctrl+.', does: 'offer mends for what is marked at the caret', where: 'editor' },
   {
     command: 'declaration',
     keys: 'Ctrl+Alt+D',

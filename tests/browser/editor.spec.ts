@@ -127,8 +127,8 @@ describe('the code editor', { timeout: 240_000 }, () => {
     expect(texts.find((text) => text.includes('count'))).toMatch(/count = 8/)
   })
 
-  it('flags a wrong unit while it is typed, in words, and is content when it is mended', async () => {
-    const { page } = await openNotebook({ a: 'const range = 85 * u.km', b: '' })
+  it('flags a wrong unit while it is typed, in words, is content when it is mended, and mends a plain one itself', async () => {
+    const { page, path } = await openNotebook({ a: 'const range = 85 * u.km', b: '' })
     await editCode(page, 'b')
     await page.keyboard.type('const sum = range + 2 * u.kg')
     await editorIn(page, 'b').locator('.squiggly-error').first().waitFor({ timeout: patience })
@@ -142,6 +142,15 @@ describe('the code editor', { timeout: 240_000 }, () => {
     await page.keyboard.type('km')
     await finding.first().waitFor({ state: 'detached', timeout: patience })
     await editorIn(page, 'b').locator('.squiggly-error').first().waitFor({ state: 'detached', timeout: patience })
+
+    await page.keyboard.type('\nconst more = range + 2')
+    await finding.filter({ hasText: 'Cannot add range (m) and 2 (a pure number)' }).waitFor({ timeout: patience })
+    await page.keyboard.press('Control+.')
+    await page.getByText('Multiply by u.km').waitFor({ timeout: patience })
+    await page.keyboard.press('ArrowDown')
+    await page.keyboard.press('Enter')
+    await finding.first().waitFor({ state: 'detached', timeout: patience })
+    await untilStored(path, 'b', 'const sum = range + 2 * u.km\nconst more = range + 2 * u.km')
   })
 
   it('renames a name in every cell, as one step that undo takes back', async () => {
