@@ -49,7 +49,9 @@ export function drawerViews(sources: ViewSources): readonly DrawerView[] {
     write: (cell, name, change) => writeAssumption(sources.live, cell, name, change),
     trials: sources.trial.register,
   })
-  return [register, new RequirementsView(sources), numberView(sources), methods, sources.revisions]
+  const { view, reading, say } = sources
+  const requirements = new RequirementsView({ view, say, numbers: { view, reading, host: sources.numbers } })
+  return [register, requirements, numberView(sources), methods, sources.revisions]
 }
 
 function numberView({ view, reading, numbers, memory, sheet, say, open, trial }: ViewSources): NumberView {

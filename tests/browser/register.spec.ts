@@ -98,9 +98,14 @@ describe('the register in a browser', () => {
     const row = plain(await status.textContent())
     for (const words of ['Heaviest', '2.1', 'analysis', '1 760 kg', 'at most 1 800 kg', '40 kg (2.2 %)', 'masses'])
       expect(row).toContain(words)
+    await page.getByRole('button', { name: 'Work out worst corner and P90' }).click()
+    // The payload at its greatest: 1200 + 500 / 0.75. The distribution does not reach this requirement.
+    await status.filter({ hasText: /67.kg, not met/ }).waitFor()
+    await status.filter({ hasText: /40.kg; met in 100 % of samples/ }).waitFor()
     expect(await serious(page)).toEqual([])
     await page.keyboard.press('Control+z')
     await untilValue(page, 'sums', 'gross', /^1.733/)
+    await page.locator('.requirements-state', { hasText: 'of values that have changed since' }).waitFor()
     await page.locator('#drawer-tab-register').click()
     await button(page, 'value', 'payload').filter({ hasText: '400' }).waitFor()
 
@@ -108,6 +113,31 @@ describe('the register in a browser', () => {
     await write(page, 'owner', 'payload', 'nobody', 'Escape')
     expect(await button(page, 'owner', 'payload').textContent()).toBe('masses')
     expect(await page.locator('#drawer').isVisible()).toBe(true)
+
+    // Range, distribution and unit, in the words in which they stand there; each one step.
+    await write(page, 'range', 'payload', '500 to 300')
+    await refusal.filter({ hasText: '"500 to 300" does not rise' }).waitFor()
+    await page.keyboard.press('Control+a')
+    await page.keyboard.insertText('350 to 450')
+    await page.keyboard.press('Enter')
+    await button(page, 'range', 'payload')
+      .filter({ hasText: /range 350.kg to 450.kg/ })
+      .waitFor()
+    await write(page, 'distribution', 'share', 'triangular, 0.2 to 0.4')
+    await button(page, 'distribution', 'share').filter({ hasText: 'triangular, 0.2 to 0.4' }).waitFor()
+    await write(page, 'unit', 'packEnergy', 'kWh/kg')
+    await button(page, 'value', 'packEnergy')
+      .filter({ hasText: /0.235.kWh\/kg/ })
+      .waitFor()
+    await untilSaved(page)
+    const [first = '', second = '', third = ''] = (await bench.stored(path)).cells[0]?.source ?? []
+    expect(first).toContain("range: [350 * u.kg, 450 * u.kg], source: 'brief'")
+    expect(second).toContain("{ unit: 'kWh/kg', distribution: { normal: 10 * u.Wh / u.kg } })")
+    expect(third).toMatch(/, distribution: \{ triangular: \[0\.2, 0\.4\] \} \}\)$/)
+    for (let steps = 0; steps < 3; steps += 1) await page.locator('.bar').getByRole('button', { name: 'Undo' }).click()
+    await button(page, 'range', 'payload')
+      .filter({ hasText: /300.kg to 500.kg/ })
+      .waitFor()
 
     // What is being typed stays, caret and all, while the table is drawn anew by another person's edit.
     const other = await bench.visit(`${path}#register`)

@@ -4,6 +4,7 @@ export * from './register-order.js'
 export * from './render-register.js'
 export * from './render-requirements.js'
 export * from './requirement-rows.js'
+export type * from './requirement-sureness.js'
 export {
   distributionText,
   type Reading,

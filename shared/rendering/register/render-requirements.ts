@@ -3,11 +3,19 @@ import type { RequirementRecord } from '../../contracts/index.js'
 import { element } from '../dom.js'
 import { formatQuantity, numberOf } from '../quantity/index.js'
 import type { RequirementRow } from './requirement-rows.js'
+import type { CornerMargin, RequirementSureness } from './requirement-sureness.js'
 import { rowLink, scrollingTable } from './table-parts.js'
 
-const heads = ['Requirement', 'Status', 'Actual', 'Bound', 'Margin', 'Row', 'Paragraph', 'Means', 'Owner', 'Source']
+const before = ['Requirement', 'Status', 'Actual', 'Bound', 'Margin']
+const whereKnown = ['Worst corner', 'P90']
+const after = ['Row', 'Paragraph', 'Means', 'Owner', 'Source']
 
-export function renderRequirements(document: Document, rows: readonly RequirementRow[]): HTMLElement {
+/** `sureness` adds the columns of what it tells. */
+export function renderRequirements(
+  document: Document,
+  rows: readonly RequirementRow[],
+  sureness?: RequirementSureness,
+): HTMLElement {
   if (rows.length === 0)
     return element(
       document,
@@ -30,14 +38,16 @@ export function renderRequirements(document: Document, rows: readonly Requiremen
         document,
         'tr',
         {},
-        heads.map((head) => element(document, 'th', { scope: 'col' }, head)),
+        [...before, ...(sureness === undefined ? [] : whereKnown), ...after].map((head) =>
+          element(document, 'th', { scope: 'col' }, head),
+        ),
       ),
-      rows.map((row) => requirementRow(document, row)),
+      rows.map((row) => requirementRow(document, row, sureness === undefined ? [] : sureWords(row, rows, sureness))),
     ),
   )
 }
 
-function requirementRow(document: Document, row: RequirementRow): HTMLElement {
+function requirementRow(document: Document, row: RequirementRow, sure: readonly string[]): HTMLElement {
   const { record, state } = row
   const { actual, margin, unit } = record
   const shown = (si: RequirementRecord['actual']) => formatQuantity(si, null, unit).text
@@ -51,6 +61,7 @@ function requirementRow(document: Document, row: RequirementRow): HTMLElement {
     element(document, 'td', { class: 'numeric' }, shown(actual)),
     text(boundsOf(record, shown)),
     element(document, 'td', { class: 'numeric' }, `${shown(margin)}${shareOf(record)}`),
+    sure.map((words) => element(document, 'td', {}, words)),
     element(document, 'td', {}, rowLink(document, row), state === 'current' ? '' : ` ${state}`),
     text(record.paragraph),
     text(record.means),
@@ -58,6 +69,38 @@ function requirementRow(document: Document, row: RequirementRow): HTMLElement {
     text(record.source),
   )
 }
+
+/** At the worst corner, and what 90 % of the samples keep at least. */
+function sureWords(
+  { record }: RequirementRow,
+  rows: readonly RequirementRow[],
+  { corners, spreads }: RequirementSureness,
+): readonly string[] {
+  const { name, unit } = record
+  if (rows.filter((row) => row.record.name === name).length > 1)
+    return whereKnown.map(() => 'not told: two of this name')
+  const shown = (si: number) => `${formatQuantity(si, null, unit).text}${si < 0 ? ', not met' : ''}`
+  const spread = spreads?.find((one) => one.name === name)
+  const corner = corners?.find((one) => one.requirement === name)
+  return [
+    corners === undefined ? 'nothing uncertain is stated' : cornerWords(corner, shown),
+    spreads === undefined
+      ? 'no distribution is stated'
+      : spread === undefined
+        ? 'does not compute'
+        : `${shown(spread.marginKept90)}; ${chanceWords(spread.probability)}${failedWords(spread.failed)}`,
+  ]
+}
+
+function cornerWords(corner: CornerMargin | undefined, shown: (si: number) => string): string {
+  if (corner === undefined) return 'does not compute'
+  const { margin, failing } = corner
+  const left = failing.length === 0 ? '' : `; an end of ${failing.join(', ')} does not compute`
+  return `${margin === undefined ? 'does not compute' : shown(margin)}${left}`
+}
+
+const chanceWords = (probability: number) => `met in ${Number((100 * probability).toPrecision(3))} % of samples`
+const failedWords = (failed: number) => (failed === 0 ? '' : `, ${failed} do not compute`)
 
 function boundsOf({ atLeast, atMost }: RequirementRecord, shown: (si: RequirementRecord['actual']) => string): string {
   const low = atLeast === undefined ? [] : [`at least ${shown(atLeast)}`]

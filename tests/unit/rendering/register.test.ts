@@ -2,6 +2,7 @@ import { parseHTML } from 'linkedom'
 import { describe, expect, test } from 'vitest'
 import { type AssumptionRecord, CellId, type RequirementRecord } from '../../../shared/contracts/index.js'
 import {
+  type RequirementSureness,
   registerCount,
   registerTeaching,
   renderRegister,
@@ -120,6 +121,38 @@ describe('renderRequirements(document, rows)', () => {
     expect(requirements({ name: 'R', actual: -1, atLeast: 0, margin: -1, met: false })).toEqual(
       expect.arrayContaining(['0 of 1 met.', 'at least 0', '−1', 'not met']),
     )
+  })
+
+  test('renderRequirements shows worst corner and P90 where they are known, and says why not elsewhere', () => {
+    const record = { name: 'Mass', actual: 96, atMost: 100, margin: 4, met: true, unit: 'kg' }
+    const spread = {
+      ...{ name: 'Mass', met: 490, computed: 500, failed: 12, probability: 0.98, marginKept90: 1.5, marginP50: 4 },
+      ...({ between: [0.9, 1], bounds: [0.9, 1] } as const),
+    }
+    const shown = (sureness: RequirementSureness, rows = [record]) =>
+      textsOf(
+        renderRequirements(
+          document,
+          rows.map((each) => ({ cell, number: '5', state: 'current' as const, record: each })),
+          sureness,
+        ),
+      ).slice(6, 8)
+    const corner = { requirement: 'Mass', ends: { a: 1 }, margin: -3, failing: [] }
+    expect(shown({ corners: [corner], spreads: [spread] })).toEqual([
+      '−3 kg, not met',
+      '1.5 kg; met in 98 % of samples, 12 do not compute',
+    ])
+    expect(shown({ corners: [{ ...corner, margin: 2, failing: ['b'] }] })).toEqual([
+      '2 kg; an end of b does not compute',
+      'no distribution is stated',
+    ])
+    expect(shown({ corners: [{ requirement: 'Mass', ends: {}, failing: [] }], spreads: [] })).toEqual([
+      'does not compute',
+      'does not compute',
+    ])
+    expect(shown({ corners: [] })[0]).toBe('does not compute')
+    expect(shown({})[0]).toBe('nothing uncertain is stated')
+    expect(shown({ corners: [corner] }, [record, record])[0]).toBe('not told: two of this name')
   })
 
   test('renderRequirements of nothing says how a requirement is written', () => {
