@@ -256,7 +256,7 @@ export const methods: readonly [RegExp, (inputs: Inputs) => number][] = [
     },
   ],
   [
-    /^viterna-cdmax/,
+    /^(viterna-cdmax|flat-plate-square)/,
     (i) => {
       const blade = section.linear({ liftSlope: 6, minimumDrag: 0.01, aspectRatio: at(i, 'aspect_ratio') })
       return section.coefficients({ section: blade, angleOfAttack: 90 * u.deg }).drag
@@ -271,6 +271,15 @@ export const methods: readonly [RegExp, (inputs: Inputs) => number][] = [
     /^bet-uniform/,
     (i) =>
       rotor.smallAngleHover({ ...slopes(i), pitch: at(i, 'theta_deg') * u.deg, inflow: 'uniform' }).thrustCoefficient,
+  ],
+  [
+    /^cd-naca0012-180-over-0$/,
+    (i) => {
+      const blade = section.linear({ liftSlope: 6, minimumDrag: 0.0065, thickness: 0.12 })
+      const drag = (angleOfAttack: number) =>
+        section.coefficients({ section: blade, angleOfAttack, reynolds: at(i, 'Re') }).drag
+      return drag(Math.PI) / drag(0)
+    },
   ],
   [
     /^bemt-untwisted/,

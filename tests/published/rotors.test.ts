@@ -16,6 +16,10 @@ const knownMisses: KnownMisses = {
     error: -2.4835e-6,
     why: 'the expected number is rounded to six digits, 1.16961 for 1.6^(1/3) = 1.1696071, and its tolerance is 1e-6',
   },
+  'flat-plate-square': {
+    error: -0.0359,
+    why: 'the flat plate past the stall is fitted to blades (1.11 + 0.018 aspect ratio); a square one has more drag',
+  },
   'pereira-max-thrust-gain': {
     error: -0.2566,
     why: 'the measured best of small models with poor open rotors exceeds momentum theory at any sensible expansion (here 1.5)',
