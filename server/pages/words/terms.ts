@@ -58,6 +58,11 @@ export const terms: readonly Term[] = [
   },
   { word: 'Source', meaning: 'Where a value or a method comes from: a publication, a standard, a test, or a choice.' },
   {
+    word: 'As written, SI, aviation',
+    meaning:
+      'Units in which this reader sees values: those of the author, of SI, or of aviation; the notebook stays as it is.',
+  },
+  {
     word: 'Hand calculation',
     meaning: 'A result written out as one would on paper: symbol, formula, numbers with their units, result.',
   },

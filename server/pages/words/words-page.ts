@@ -4,6 +4,7 @@ import { type Html, html } from '../html.js'
 import { caution, layout, withPlainStyle } from '../layout.js'
 import { askingGuide, cellGuide, printGuide, readingGuide, troubleGuide } from './guide.js'
 import { keyTables } from './keys-section.js'
+import { unitLimits } from './limits-section.js'
 import { terms } from './terms.js'
 import { unitList, unitRules } from './units-section.js'
 
@@ -15,6 +16,7 @@ const sections: readonly (readonly [id: string, title: string, content: Html])[]
   ],
   ['cells', 'How a cell is read', cellGuide],
   ['units', 'Numbers and units', html`${unitRules}${unitList}`],
+  ['unit-limits', 'What the checker of units cannot know', unitLimits],
   ['numbers', 'Following numbers and figures', readingGuide],
   ['asking', 'Asking a number, trying a value', askingGuide],
   [

@@ -76,6 +76,12 @@ describe('meaningMarkdown', () => {
   it('meaningMarkdown falls back to the type where no dimension is known', () => {
     expect(meaningMarkdown(meaning, { dimension: null })).toContain('const thrust: number')
   })
+
+  it('meaningMarkdown says why a dimension is not known, and leads to what the checker cannot know', () => {
+    const said = meaningMarkdown(meaning, { dimension: null, why: 'nothing says what JSON.parse gives' })
+    expect(said).toContain('The dimension of thrust is not known: nothing says what JSON.parse gives.')
+    expect(said).toContain('](/words#unit-limits)')
+  })
 })
 
 describe('carryOffset', () => {
