@@ -22,7 +22,7 @@ export const check: Subcommand = {
     try {
       const { findings, names } = await toolchain.pipeline.check(sizingCells(notebook))
       const report = values.json
-        ? `${JSON.stringify({ title: notebook.title, caution: cautionLine, findings, names: names.map(known) }, null, 2)}\n`
+        ? `${JSON.stringify({ title: notebook.title, caution: cautionLine, findings, names }, null, 2)}\n`
         : describe(notebook, findings, names)
       process.stdout.write(report)
       return findings.some((finding) => finding.severity === 'error') ? 1 : 0
@@ -30,11 +30,6 @@ export const check: Subcommand = {
       await toolchain.close()
     }
   },
-}
-
-/** The report for programs keeps to what is known; why something is not is for people to read. */
-function known({ why: _, ...name }: NameDimension): NameDimension {
-  return name
 }
 
 function describe(notebook: Notebook, findings: readonly Finding[], names: readonly NameDimension[]): string {

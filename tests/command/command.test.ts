@@ -132,6 +132,18 @@ describe('hoverfolio check', () => {
     expect(code).toBe(0)
   })
 
+  test('check says why it does not know a dimension, as text and as data', async () => {
+    const file = await notebookFile('open.json', 'const n = JSON.parse("3") as number\nconst mass_ = n * u.kg')
+    const why = 'nothing says what JSON.parse gives'
+    const [text, data] = await Promise.all([runHoverfolio('check', file), runHoverfolio('check', file, '--json')])
+    expect(text.out).toContain(`the dimension of mass_ is not known: ${why}.`)
+    expect(JSON.parse(data.out).names).toEqual([
+      { cell: 'c1', name: 'n', dimension: null, why },
+      { cell: 'c1', name: 'mass_', dimension: null, why },
+    ])
+    expect([text.code, data.code]).toEqual([0, 0])
+  })
+
   test('check exits 1 on a dimension error and names cell, line and column', async () => {
     const file = await notebookFile('wrong.json', 'const a = 1 * u.m\n// a comment\nconst b = a + 2 * u.s')
     const { code, out } = await runHoverfolio('check', file, '--json')

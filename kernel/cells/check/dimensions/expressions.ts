@@ -20,6 +20,7 @@ import {
   other,
   pure,
   type Shape,
+  type UnknownShape,
   unknown,
   unknownBecause,
 } from './shape.js'
@@ -130,10 +131,15 @@ function assertion(inference: Inference, node: ts.AsExpression | ts.TypeAssertio
   if (inference.typescript.isConstTypeReference(node.type)) return shape
   const type = inference.checker.getTypeFromTypeNode(node.type)
   const named = inference.declared(type)
-  if (named === undefined) return shape.kind === 'unknown' ? inference.fromType(type) : shape
+  if (named === undefined) return shape.kind === 'unknown' ? moreOf(shape, inference.fromType(type)) : shape
   if (shape.kind === 'number' && !isPure(shape) && !agree(shape, named))
     inference.reports.add(node, wants(`'as ${node.type.getText()}'`, [named.dimension], shape))
   return named
+}
+
+/** What a type says of a value that is not known; where it says nothing either, the reason stays. */
+function moreOf(before: UnknownShape, typed: Shape): Shape {
+  return typed.kind === 'unknown' && typed.why === undefined ? before : typed
 }
 
 function satisfies(inference: Inference, node: ts.SatisfiesExpression, scope: Scope): Shape {

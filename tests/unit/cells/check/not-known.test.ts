@@ -10,6 +10,7 @@ describe('check(graph) says why it does not know a dimension', () => {
     ['const bad = 3 * u.kg + 2 * u.m\nconst a = 2 * bad', 'it is made from a step that is already reported'],
     ['let a = 3 * u.m\nif (a > 2 * u.m) a = 3 * u.kg', 'it may be in kg or in m'],
     ['const a = JSON.parse("3") * u.kg', 'nothing says what JSON.parse gives'],
+    ["const q = JSON.parse('3') as number\nconst a = q * u.kg", 'nothing says what JSON.parse gives'],
     [
       'let t = 0\nconst add = (x: Mass) => { t += x }\nconst a = 2 * t',
       't is changed inside a function that may run at any time',
