@@ -98,6 +98,11 @@ export class Computation {
     this.#trial.set(overrides)
   }
 
+  /** Somebody is about to try something. */
+  prepareTrial(): void {
+    this.#trial.prepare()
+  }
+
   /** The sizing cells as they now are, in page order. Computes after a pause in typing when a text changed. */
   setCells(cells: readonly SizingCell[]): void {
     const texts = JSON.stringify(cells.map((cell) => [cell.id, cell.source]))

@@ -161,6 +161,7 @@ export class OpenNotebook {
       graph: () => this.#computation.graph,
       own: () => this.#view.cells.map(({ id }) => book.currentResult(id)),
       tryOut: (overrides) => this.#computation.tryOut(overrides),
+      prepare: () => this.#computation.prepareTrial(),
       onStanding: () => this.#showFingerprint(),
       say: (sentence) => this.#announcer.say(sentence),
       tell: (sentence) => this.#announcer.tell(sentence),

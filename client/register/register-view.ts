@@ -41,6 +41,8 @@ export interface RegisterTrials {
   discard(name: string): void
   /** Answers why it cannot be written, `null` when it was. */
   adopt(name: string): Promise<string | null>
+  /** A hand is near the sliders. */
+  prepare(): void
 }
 
 export interface RegisterSources {
@@ -90,6 +92,8 @@ export class RegisterView implements DrawerView {
     this.#words.addEventListener('keydown', (event) => this.#forgetWords(event))
     this.#unsourced.addEventListener('change', () => this.update())
     this.#table.addEventListener('click', (event) => this.#press(event))
+    for (const near of ['pointerenter', 'focusin'])
+      this.#table.addEventListener(near, () => sources.trials.prepare(), { once: true })
   }
 
   show(): void {

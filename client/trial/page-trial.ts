@@ -24,6 +24,8 @@ export interface PageTrialParts {
   /** The document's results of the present text. */
   own(): Iterable<CellResult | undefined>
   tryOut(overrides: Overrides): void
+  /** Somebody is about to try something. */
+  prepare(): void
   /** Something is on trial now, or nothing any more. */
   onStanding(): void
   say(sentence: string): void
@@ -77,6 +79,7 @@ export class PageTrial {
       set: (name, value) => this.values.set(name, value),
       discard: (name) => this.values.discard(name),
       adopt: (name) => this.#adopt(name),
+      prepare: () => this.#parts.prepare(),
     }
   }
 

@@ -47,6 +47,7 @@ export class TrialComputation {
   /** Runs follow one another without a gap in which another could begin. */
   #working = false
   #long = false
+  #prepared = false
   /** Not computed again by itself until a value or a text changes. */
   #stopped = false
 
@@ -67,6 +68,16 @@ export class TrialComputation {
     this.#asked = overrides
     this.#renew()
     this.#events.onChange()
+  }
+
+  /** Opens the isolate, which takes a moment, before the first value comes. */
+  prepare(): void {
+    const reading = this.#reading
+    const first = reading?.program.cells.find(({ assumptions }) => assumptions.length > 0)
+    if (reading === undefined || first === undefined || this.#prepared) return
+    this.#prepared = true
+    // If that fails, the first trial says why.
+    this.#parts.evaluate(reading, {}, [first.id], {}).catch(() => undefined)
   }
 
   /** Failed and stopped cells anew. */

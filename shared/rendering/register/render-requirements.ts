@@ -48,16 +48,16 @@ export function renderRequirements(
 }
 
 function requirementRow(document: Document, row: RequirementRow, sure: readonly string[]): HTMLElement {
-  const { record, state } = row
+  const { record, state, tried } = row
   const { actual, margin, unit } = record
   const shown = (si: RequirementRecord['actual']) => formatQuantity(si, null, unit).text
   const text = (words = '') => element(document, 'td', {}, words)
   return element(
     document,
     'tr',
-    {},
+    { 'data-trial': tried },
     element(document, 'th', { scope: 'row' }, record.name),
-    text(statusOf(record)),
+    text(`${statusOf(record)}${tried ? '; trial' : ''}`),
     element(document, 'td', { class: 'numeric' }, shown(actual)),
     text(boundsOf(record, shown)),
     element(document, 'td', { class: 'numeric' }, `${shown(margin)}${shareOf(record)}`),

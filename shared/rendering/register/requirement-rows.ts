@@ -8,10 +8,18 @@ export interface RequirementRow {
   readonly number: string
   readonly state: CellState
   readonly record: RequirementRecord
+  /** A trial has changed it. */
+  readonly tried: boolean
 }
 
 export function requirementRows(view: SheetView): readonly RequirementRow[] {
-  return view.cells.flatMap(({ id, number, state, result }) =>
-    (result?.requirements ?? []).map((record) => ({ cell: id, number, state, record })),
+  return view.cells.flatMap(({ id, number, state, result, trial }) =>
+    (result?.requirements ?? []).map((record) => ({
+      cell: id,
+      number,
+      state,
+      record,
+      tried: trial?.requirements.includes(record.name) === true,
+    })),
   )
 }

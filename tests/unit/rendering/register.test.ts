@@ -27,7 +27,7 @@ function register(...records: readonly AssumptionRecord[]): readonly string[] {
 }
 
 function requirements(record: RequirementRecord): readonly string[] {
-  return textsOf(renderRequirements(document, [{ cell, number: '5', state: 'current', record }]))
+  return textsOf(renderRequirements(document, [{ cell, number: '5', state: 'current', record, tried: false }]))
 }
 
 function textsOf(drawn: HTMLElement): readonly string[] {
@@ -133,7 +133,7 @@ describe('renderRequirements(document, rows)', () => {
       textsOf(
         renderRequirements(
           document,
-          rows.map((each) => ({ cell, number: '5', state: 'current' as const, record: each })),
+          rows.map((each) => ({ cell, number: '5', state: 'current' as const, record: each, tried: false })),
           sureness,
         ),
       ).slice(6, 8)
@@ -153,6 +153,13 @@ describe('renderRequirements(document, rows)', () => {
     expect(shown({ corners: [] })[0]).toBe('does not compute')
     expect(shown({})[0]).toBe('nothing uncertain is stated')
     expect(shown({ corners: [corner] }, [record, record])[0]).toBe('not told: two of this name')
+  })
+
+  test('renderRequirements says in words and by a mark what a trial has changed', () => {
+    const record = { name: 'R', actual: 104, atMost: 100, margin: -4, met: false }
+    const drawn = renderRequirements(document, [{ cell, number: '5', state: 'current', record, tried: true }])
+    expect(textsOf(drawn)).toContain('not met; trial')
+    expect(drawn.querySelectorAll('tr[data-trial]')).toHaveLength(1)
   })
 
   test('renderRequirements of nothing says how a requirement is written', () => {

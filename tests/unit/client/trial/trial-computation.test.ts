@@ -205,4 +205,17 @@ describe('TrialComputation', () => {
     expect(calls).toHaveLength(2)
     expect(trial.running).toBe(false)
   })
+
+  it('prepare() opens the isolate once, with the document as it is', async () => {
+    const { trial, calls } = bench()
+    trial.prepare()
+    expect(calls).toHaveLength(0)
+    trial.take(readingOf())
+    trial.prepare()
+    trial.prepare()
+    expect(calls).toMatchObject([{ overrides: {}, wanted: ['needs'] }])
+    await calls[0]?.fail('no frame')
+    trial.set({ x: 2 })
+    expect(calls).toHaveLength(2)
+  })
 })
