@@ -360,7 +360,10 @@ export class OpenNotebook {
   }
 
   #mayExport(): boolean {
-    if (this.#allSaved()) return true
+    if (this.#allSaved()) {
+      if (this.#trial?.standing === true) this.#announcer.tell('The file holds the document, without the trial values.')
+      return true
+    }
     this.#announcer.tell(
       'Your last edits have not reached the server yet, and the file would lack them; try again when all edits are saved.',
     )
