@@ -67,11 +67,11 @@ const rows = {
   powertrain: [
     ['field weakening and hot windings', 'motor losses', 'flatters', '5 to 20 % of loss'],
     [
-      'thinner and hotter air for cooling, unless powertrain.motorInAir is asked',
+      'thin or hot air for cooling',
       'continuous power',
       'flatters',
       '0.3 % of torque per 100 m, 0.8 % per K',
-      'powertrain.motorInAir',
+      'powertrain.motorInAir counts it',
     ],
   ],
   mission: [
