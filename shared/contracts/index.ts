@@ -20,6 +20,7 @@ export * from './notebook.js'
 export * from './notebook-file.js'
 export * from './numbers-body.js'
 export * from './provenance.js'
+export * from './quantity-names.js'
 export {
   Advisory,
   AssumptionRecord,

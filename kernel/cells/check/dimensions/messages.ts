@@ -1,6 +1,14 @@
 /** The sentences of the dimension core: each names what came and what would be accepted. */
 import type ts from 'typescript'
-import { type Dimension, describeDimension, formatDimension } from '../../../../shared/contracts/index.js'
+import {
+  type Dimension,
+  describeDimension,
+  formatDimension,
+  quantityNames,
+  sameDimension,
+  type UnitDefinition,
+  unitTable,
+} from '../../../../shared/contracts/index.js'
 import type { NumberShape } from './shape.js'
 
 /** An expression as the author wrote it, short enough for a sentence. */
@@ -9,14 +17,23 @@ export function spoken(node: ts.Node): string {
   return text.length <= 40 ? text : `${text.slice(0, 37)}...`
 }
 
-function inBaseUnits(shape: NumberShape): string {
-  const text = formatDimension(shape.dimension)
-  return text === '1' ? 'a pure number' : text
+/** `m`, `a force, in N`, `kg m^3 s^-2`: what has a unit of its own among the base units needs no name. */
+function inWords({ dimension }: NumberShape): string {
+  const text = formatDimension(dimension)
+  if (text === '1') return 'a pure number'
+  const name = quantityNames[text]
+  if (name === undefined || /^[a-z]+$/i.test(text)) return text
+  const unit = siUnitOf(dimension)
+  return `${name}, in ${unit === undefined ? text : (unit.typeset ?? unit.symbol)}`
 }
 
-/** `range (m) and cruiseSpeed (m s^-1)`. */
+function siUnitOf(dimension: Dimension): UnitDefinition | undefined {
+  return unitTable.find((unit) => unit.factor === 1 && sameDimension(unit.dimension, dimension))
+}
+
+/** `range (m) and cruiseSpeed (a speed, in m/s)`. */
 export function pair(left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): string {
-  return `${spoken(left)} (${inBaseUnits(a)}) and ${spoken(right)} (${inBaseUnits(b)})`
+  return `${spoken(left)} (${inWords(a)}) and ${spoken(right)} (${inWords(b)})`
 }
 
 /** Why something made from a mistake is not known: one mistake is said once. */
@@ -34,7 +51,7 @@ export function branchesClash(left: ts.Node, a: NumberShape, right: ts.Node, b: 
 
 /** Of `reduce`: the result would depend on how many elements there are. */
 export function drift(from: NumberShape, to: NumberShape): string {
-  return `The running value is ${inBaseUnits(from)} and becomes ${inBaseUnits(to)}: it needs the same dimension in every round.`
+  return `The running value is ${inWords(from)} and becomes ${inWords(to)}: it needs the same dimension in every round.`
 }
 
 export function fallbackClash(operator: string, left: ts.Node, a: NumberShape, right: ts.Node, b: NumberShape): string {
@@ -53,7 +70,7 @@ export function wants(subject: string, wanted: readonly Dimension[], got: Number
 /** A bare number is taken as SI when it runs; the reader cannot see that it was meant so. */
 export function lacksUnit(subject: string, wanted: readonly Dimension[]): string {
   const accepted = [...new Set(wanted.map(describeDimension))].join(' or ')
-  return `${subject} wants ${accepted} but got a number without a unit, which is taken as SI; multiply it by its unit, as in 2 * u.kg.`
+  return `${subject} wants ${accepted} but got a number without a unit, which is taken as SI; multiply it by its unit, as in 2 * u.${wanted.map(siUnitOf)[0]?.symbol ?? 'kg'}.`
 }
 
 export function wantsPure(name: string, node: ts.Node, got: NumberShape): string {

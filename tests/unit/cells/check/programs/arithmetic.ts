@@ -49,13 +49,13 @@ export const arithmetic: readonly Program[] = [
   right('const x = ((3 * u.kg) / (2 * u.kg)) ** (1.7 * [1, 2].length)', { x: '1' }),
   right('const ratio = 1.2\nconst x = 3 ** ratio', { x: '1' }),
   right('const s = ((2 * u.kg) ** 3 / u.kg) ** 0.5', { s: 'kg' }),
-  wrong('const a = (2 * u.m) ** 3 + 1 * u.m2', 1, 'm^3'),
+  wrong('const a = (2 * u.m) ** 3 + 1 * u.m2', 1, 'a volume, in m³'),
   wrong('const a = (2 * u.m) ** (1 * u.s)', 1, 'exponent'),
   wrong('const a = (4 * u.m2) ** 0.5 + (4 * u.m2)', 1, 'Cannot add'),
   wrong(
     'const induced = (16 * u.kN) ** 1.5 / Math.sqrt(2 * 1.1 * (u.kg / u.m3) * 40 * u.m2) + 3 * u.N',
     1,
-    'kg m^2 s^-3',
+    'a power, in W',
   ),
   // Comparison
   right('const far = 85 * u.km >= 20 * u.nmi', { far: null }),
