@@ -24,13 +24,15 @@ export interface TrialComputationEvents {
 }
 
 /** How long an overtaken run may still take: ending it also loses what the isolate remembers. [ms] */
-const grace = 1000
+const grace = 3000
 /** Until then the values of the moment before stay, so that dragging does not flicker. [ms] */
 const noticeable = 400
 
 interface Run {
   readonly controller: AbortController
   readonly keys: ReadonlyMap<CellId, string>
+  /** It will be ended unless it ends in time. */
+  overtaken: boolean
 }
 
 export class TrialComputation {
@@ -156,6 +158,8 @@ export class TrialComputation {
   }
 
   #overtake(run: Run): void {
+    if (run.overtaken) return
+    run.overtaken = true
     this.#parts.after(grace, () => {
       if (this.#run === run && !sameKeys(run.keys, this.#keys)) run.controller.abort()
     })
@@ -180,7 +184,7 @@ export class TrialComputation {
   async #evaluate(wanted: readonly CellId[]): Promise<void> {
     const reading = this.#reading
     if (reading === undefined) return
-    const run: Run = { controller: new AbortController(), keys: this.#keys }
+    const run: Run = { controller: new AbortController(), keys: this.#keys, overtaken: false }
     this.#run = run
     const cancel = this.#parts.after(noticeable, () => this.#setLong(true))
     const take = (results: readonly CellResult[]) => {
