@@ -63,7 +63,11 @@ export const lists: readonly Program[] = [
   wrong('const l = [1 * u.kg, 2 * u.lb]\nconst a = l[0] + 1 * u.m', 2, 'Cannot add l[0] (kg)'),
   wrong('const a = [1 * u.kg].reduce((s, x) => s + x, 0) + 3 * u.N', 1, 'Cannot add'),
   wrong('const a = [1 * u.kg].reduce((s, x) => s + x, 1)', 1, 'Cannot add s (a pure number) and x (kg)'),
-  wrong('const a = [1 * u.m, 2 * u.m].reduce((s, x) => s * x) + 1 * u.m', 1, 'running value is m and becomes an area, in m²'),
+  wrong(
+    'const a = [1 * u.m, 2 * u.m].reduce((s, x) => s * x) + 1 * u.m',
+    1,
+    'running value is m and becomes an area, in m²',
+  ),
   wrong('const a = [1 * u.m, 2 * u.m].reduce((p, x) => p * x, 1)', 1, 'running value is a pure number'),
   wrong('const a = [1 * u.kg].map((m) => m * u.g0)[0]! + 1 * u.kg', 1, 'Cannot add'),
   wrong('const a = [1 * u.kg].filter((m) => m > 1)', 1, 'Cannot compare m (kg)'),
