@@ -175,3 +175,36 @@ describe('notebooks/how-many-rotors.json', () => {
     expect(rows.some((row) => row.lossesHeld === `${count} of ${count}`)).toBe(true)
   })
 })
+
+describe('notebooks/units.json', () => {
+  const cells = sizingCells(notebookOf('units'))
+  const said = async (edit: (source: string) => string) => {
+    const edited = cells.map((cell) => (cell.id === 'hover' ? { ...cell, source: edit(cell.source) } : cell))
+    return (await toolchain.pipeline.check(edited)).findings
+  }
+  const text = (id: string) => notebookOf('units').cells.find((cell) => cell.id === id)?.source ?? []
+  const quoted = text('wrong-words').flatMap((line) => [...line.matchAll(/^\| `(.+)` \| (.+) \|$/g)])
+
+  test('quotes what the checker says of each wrong line, word for word', async () => {
+    expect(quoted).toHaveLength(4)
+    for (const [, line, words] of quoted) {
+      const findings = await said((source) => `${source}\n${line}`)
+      expect(findings.map(({ message }) => message)).toEqual([words])
+    }
+  })
+
+  test('marks what its exercises say: a slip of dimension, and not a slip of size', async () => {
+    const withoutGravity = await said((source) => source.replace('grossMass * u.g0', 'grossMass'))
+    expect(withoutGravity[0]?.message).toContain("The unit 'kW'")
+    expect(new Set(withoutGravity.map(({ cell }) => cell)).size).toBe(3)
+    expect(await said((source) => source.replace('rotorRadius ** 2', 'rotorRadius'))).not.toEqual([])
+    expect(await said((source) => source.replace('rotorRadius ** 2', '2 * rotorRadius ** 2'))).toEqual([])
+  })
+
+  test('says why the dimension of a value from outside is not known', async () => {
+    const { names } = await toolchain.pipeline.check(cells)
+    const reading = names.find(({ name }) => name === 'reading')
+    expect([reading?.dimension, reading?.why]).toEqual([null, 'nothing says what JSON.parse gives'])
+    expect(names.find(({ name }) => name === 'camera')?.dimension).toBe('kg')
+  })
+})
