@@ -18,6 +18,7 @@ const benchmarks = {
   check: 'check.js',
   page: 'page.js',
   'long-page': 'long-page.js',
+  trial: 'trial.js',
 }
 
 const say = (sentence) => process.stdout.write(`${sentence}\n`)
