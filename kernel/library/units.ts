@@ -142,9 +142,12 @@ export interface Units {
 /** Fails to compile when the interface lacks a unit of the table. */
 type Complete = Units extends Record<UnitSymbol, number> ? Units : never
 
+/** Made in one step: V8 looks names up slowly in an object that grew to fifty of them, and units stand in inner loops. */
 function readTable(): Complete {
-  const units: Partial<Record<UnitSymbol, number>> = {}
-  for (const unit of unitTable) units[unit.symbol] = unit.factor
+  const units = Object.fromEntries(unitTable.map(({ symbol, factor }) => [symbol, factor])) as Record<
+    UnitSymbol,
+    number
+  >
   return Object.freeze(units) as Complete
 }
 
