@@ -16,6 +16,7 @@ const benchmarks = {
   missions: 'kernel/missions.js',
   cell: 'cell.js',
   check: 'check.js',
+  units: 'units.js',
   page: 'page.js',
   'long-page': 'long-page.js',
   trial: 'trial.js',
