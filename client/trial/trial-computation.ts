@@ -6,6 +6,7 @@ import type { Reading } from '../../kernel/cells/index.js'
 import type { Evaluation, EvaluationOptions, Overrides, Wanted } from '../../kernel/cells/program/index.js'
 import type { CellId, CellResult } from '../../shared/contracts/index.js'
 import { onTopOf, type Standing } from '../compute/result-book.js'
+import { borrowDimensions } from './borrowed-dimensions.js'
 import { TrialBook } from './trial-book.js'
 import { fittingOverrides, trialKeys } from './trial-keys.js'
 import { trialMarks } from './trial-marks.js'
@@ -110,8 +111,10 @@ export class TrialComputation {
     if (key === undefined) return own
     const said = own.state === 'current' ? own.result : undefined
     const result = this.#book.get(key)
-    if (result?.outcome === 'computed') return { state: 'current', result, trial: trialMarks(result, said) }
-    const shown = this.#shown.get(cell)
+    if (result?.outcome === 'computed')
+      return { state: 'current', result: borrowDimensions(result, said), trial: trialMarks(result, said) }
+    const last = this.#shown.get(cell)
+    const shown = last === undefined ? undefined : borrowDimensions(last, said)
     const kept = shown ?? own.result
     const marked = shown === undefined ? {} : { trial: trialMarks(shown, said) }
     if (result !== undefined)

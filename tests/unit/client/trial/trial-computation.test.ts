@@ -185,6 +185,19 @@ describe('TrialComputation', () => {
     expect(trial.standing(id('sums'), own('sums')).state).toBe('held back')
   })
 
+  it('standing(cell, own) has the units of the document while the checker has not read the text', async () => {
+    const { trial, calls } = bench()
+    trial.take(readingOf())
+    trial.set({ x: 2 })
+    await calls[0]?.finish(tried(2))
+    const plain = result('sums', 'sums1')
+    const known = { ...plain, values: plain.values.map((value) => ({ ...value, dimension: 'kg' })) }
+    const dimensionOf = (own: Standing) => trial.standing(id('sums'), own).result?.values[0]?.dimension
+    expect(dimensionOf({ state: 'current', result: known })).toBe('kg')
+    expect(dimensionOf({ state: 'out of date', result: known })).toBeNull()
+    expect(dimensionOf({ state: 'current', result: plain })).toBeNull()
+  })
+
   it('standing(cell, own) marks everything while the result of the document is not known', async () => {
     const { trial, calls } = bench()
     trial.take(readingOf())
