@@ -233,7 +233,7 @@ function textOf(row: AssumptionRow, of: EditableField): string {
     case 'distribution':
       return distributionText(row)
     default:
-      return row.record[of] ?? ''
+      return (row.stated ?? row.record)[of] ?? ''
   }
 }
 

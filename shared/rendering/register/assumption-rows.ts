@@ -1,5 +1,6 @@
 /** The register's rows: every assumption of the sheet with what it rests on and where it is read. */
 import type { AssumptionRecord, CellId } from '../../contracts/index.js'
+import { resultAsWritten } from '../sheet/in-units.js'
 import type { CellState, SheetView } from '../view.js'
 
 export interface AssumptionRow {
@@ -11,6 +12,8 @@ export interface AssumptionRow {
   readonly order: number
   readonly state: CellState
   readonly record: AssumptionRecord
+  /** As its author wrote it, where a reader sees it in other units. */
+  readonly stated?: AssumptionRecord
   /** In base units, `null` where it is not known. */
   readonly dimension: string | null
   /** Cells that read the name directly, its own among them when it does. */
@@ -25,7 +28,8 @@ export function assumptionRows(view: SheetView, readers: Readers = () => []): re
   const rows: AssumptionRow[] = []
   for (const { id, number, state, result } of view.cells) {
     const dimensions = new Map(result?.values.map((value) => [value.name, value.dimension]))
-    for (const record of result?.assumptions ?? [])
+    const stated = result === undefined ? [] : resultAsWritten(result).assumptions
+    result?.assumptions.forEach((record, index) => {
       rows.push({
         name: record.name,
         cell: id,
@@ -33,9 +37,11 @@ export function assumptionRows(view: SheetView, readers: Readers = () => []): re
         order: rows.length,
         state,
         record,
+        ...(stated[index] === record || stated[index] === undefined ? {} : { stated: stated[index] }),
         dimension: dimensions.get(record.name) ?? null,
         usedIn: readers(record.name).map((cell) => ({ cell, number: numbers.get(cell) ?? '' })),
       })
+    })
   }
   return rows
 }

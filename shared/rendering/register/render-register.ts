@@ -82,7 +82,7 @@ function assumptionRow(document: Document, row: AssumptionRow): HTMLElement {
     element(document, 'td', { class: 'sureness' }, sureness(document, row, shown)),
     field('note', record.note ?? '', { class: 'wide' }),
     field('owner', record.owner ?? ''),
-    field('unit', record.unit ?? ''),
+    field('unit', (row.stated ?? record).unit ?? ''),
     element(document, 'td', {}, rowLink(document, row), state === 'current' ? '' : ` ${state}`),
     element(
       document,

@@ -31,6 +31,14 @@ const made: Record<Exclude<UnitSystem, 'as written'>, WeakMap<CellResult, CellRe
   aviation: new WeakMap(),
 }
 
+/** The results from which others were made. */
+const written = new WeakMap<CellResult, CellResult>()
+
+/** The result with the units that its author wrote: what an edit of the source begins from. */
+export function resultAsWritten(result: CellResult): CellResult {
+  return written.get(result) ?? result
+}
+
 export function resultInUnits(result: CellResult, system: UnitSystem): CellResult {
   if (system === 'as written') return result
   const known = made[system].get(result)
@@ -44,6 +52,7 @@ export function resultInUnits(result: CellResult, system: UnitSystem): CellResul
     figures: result.figures.map((figure) => figureInUnits(figure, system)),
   }
   made[system].set(result, fresh)
+  written.set(fresh, result)
   return fresh
 }
 

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { type Figure, formatDimension, parseUnit, unitTable } from '../../../shared/contracts/index.js'
 import {
+  assumptionRows,
   figureTable,
   formatQuantity,
   linesOf,
   lineWords,
+  renderRegister,
   renderSheet,
   resultInUnits,
   sheetContext,
@@ -199,6 +201,15 @@ describe('viewInUnits', () => {
     const values = resultInUnits(result, 'aviation').values
     expect(values.find(({ name }) => name === 'wrong')?.unit).toBe('lb')
     expect(values.find(({ name }) => name === 'bare')?.unit).toBeUndefined()
+  })
+
+  it('viewInUnits("aviation") leaves to the register the unit that the author wrote, so that no edit takes another one over', () => {
+    const [row] = assumptionRows(viewInUnits(view, 'aviation'))
+    expect([row?.record.unit, row?.stated?.unit]).toEqual(['lb', 'kg'])
+    const table = renderRegister(newDocument(), row === undefined ? [] : [row])
+    expect(plainText(table.querySelector('tbody'))).toContain('881.8 lb')
+    expect(table.querySelector('[aria-label^="unit of payload: kg"]')).not.toBeNull()
+    expect(assumptionRows(view)[0]?.stated).toBeUndefined()
   })
 
   it('viewInUnits("SI") says so at the head of the results', () => {
