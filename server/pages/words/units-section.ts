@@ -37,7 +37,8 @@ refused.</p>
 leaves the author's units that belong to SI or are used with it, such as kWh, km/h and min; <em>aviation</em> shows ft, nmi, in, lb, kt, lbf, ft², lb/ft², psf and slug/ft³ instead, rates of climb in ft/min, speeds
 of blade tips in ft/s. A length in km becomes nmi (an altitude ft), one in m becomes ft, one in mm inches. Power, energy, voltage, time, angle and temperature are read alike in both;
 temperatures stay in K, because °F and °C have an offset that a difference of temperatures has not. The choice holds for values, requirements, tables, figures, the numbers of hand
-calculations, the drawer, print and files taken away; it is kept in this browser and never enters the notebook. The source, formulas as written and prose stay as they are.
+calculations, the drawer, print and files taken away; it is kept in this browser and never enters the notebook. The source, formulas as written, prose and revisions with
+their comparison stay as they are.
 The command has <code>--units SI</code> and <code>--units aviation</code>.</p>`
 
 export const unitList: Html = html`<dl class="units">
