@@ -1,4 +1,5 @@
 /** Traces of cells in real isolation: what moves a number outside is in them. */
+import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { traceNumber } from '../../kernel/cells/evidence/index.js'
 import { createPipeline, type Reading } from '../../kernel/cells/index.js'
@@ -103,6 +104,103 @@ describe('traceNumber(options, host)', () => {
     expect(found.steps.at(-1)?.name).toBe('gross')
   })
 })
+
+describe('traceNumber(options, host) of odd texts', () => {
+  it.each([
+    [
+      'changed by a function',
+      'const y0: number[] = []\nconst add = (v: number) => y0.push(v)\nadd(2 * a)\nconst y = y0[0]! + b',
+    ],
+    ['summed in a loop', 'let y = 0\nfor (const part of [a, 3 * b]) y += part'],
+    ['taken apart', 'const [first, { second }] = [a, { second: b }] as const\nconst y = first - second'],
+    [
+      'changed under another name',
+      'const list = [b]\nconst alias = [list][0]!\nconst count = alias.push(a)\nconst y = list[count - 1]! + list[0]!',
+    ],
+    ['read in a condition', 'const y = b > 1 && a < 100 ? a * b : 0'],
+    [
+      'a field of a class',
+      'class Pair { readonly one = a; get both() { return this.one + b } }\nconst y = new Pair().both',
+    ],
+  ])('traceNumber has every assumption of a number %s', async (_, text) => {
+    const found = await trace(
+      {
+        needs: "const a = assumption('a', 2.5)\nconst b = assumption('b', 3.5)\nconst c = assumption('c', 4.5)",
+        sums: `${text}\nconst beside = c * 2\nresult('shown', y + 0 * c)`,
+      },
+      ['y', 'sums'],
+    )
+    const acts = new Map(found.steps.map((step) => [step.name, step.acts]))
+    expect([acts.get('a'), acts.get('b'), acts.get('c')]).toEqual(['moves', 'moves', undefined])
+  })
+
+  it('traceNumber knows a number that is only stated, and one that is an assumption', async () => {
+    const texts = { all: "const a = assumption('a', 2.5)\n\nresult('shown', 2 * a)" }
+    const shown = await trace(texts, ['shown', 'all'])
+    expect(shown.steps).toMatchObject([
+      { name: 'a' },
+      { name: 'shown', line: 3, reads: ['a'], value: 5, acts: 'moves' },
+    ])
+    const alone = await trace(texts, ['a', 'all'])
+    expect(alone.steps).toMatchObject([{ name: 'a', kind: 'assumption', value: 2.5, reads: [] }])
+  })
+
+  it('traceNumber of random programs has what moves the number outside as moving it, and nothing else', async () => {
+    const operand = fc.constantFrom('a', 'b', 'c', 'd', 'p', 'q', '2', 'f(b)', 'Math.max(b, c)', '(s > 0.5 ? d : a)')
+    const form = fc.constantFrom(
+      'const N = L + R',
+      'let N = L; N *= R',
+      'const N = [L, R].map((x) => x - 1)[1]!',
+      'const { N } = { N: Math.min(L, 3 * R) }',
+      'let N = 0; for (const x of [L, R]) if (x > 0) N += x',
+      'const N = L > R ? L : 1',
+    )
+    const line = fc.tuple(form, operand, operand)
+    const numbers = { a: 1.5, b: 2.25, c: -3.125, d: 40.5, s: 0 }
+    await fc.assert(
+      fc.asyncProperty(fc.array(line, { minLength: 3, maxLength: 7 }), async (lines) => {
+        const sums = lines.map(([made, left, right], at) => {
+          const earlier = (name: string) => (name === 'p' ? `n${Math.max(at - 1, 0)}` : name === 'q' ? 'n0' : name)
+          const [one, other] = [left, right].map((name) => (at === 0 && /^[pq]$/.test(name) ? 'a' : earlier(name)))
+          return made
+            .replaceAll('N', `n${at}`)
+            .replaceAll('L', one ?? '1')
+            .replaceAll('R', other ?? '1')
+        })
+        const needs = [
+          ...Object.entries(numbers).map(([name, value]) => `const ${name} = assumption('${name}', ${value})`),
+          'const f = (x: number) => (x > 2 ? x * d : c)',
+        ]
+        const texts = { needs: needs.join('\n'), sums: sums.join('\n') }
+        const target = `n${lines.length - 1}`
+        const found = await trace(texts, [target, 'sums'])
+        const moving = await movedOutside(texts, target, numbers)
+        const told = found.steps.filter(({ kind, acts }) => kind === 'assumption' && acts === 'moves')
+        expect(told.map(({ name }) => name).sort()).toEqual(moving)
+      }),
+      { numRuns: 25 },
+    )
+  })
+})
+
+/** Assumptions of which 1 % or 10 % more or less, or the other position of a switch, gives another number in the whole program. */
+async function movedOutside(
+  texts: Readonly<Record<string, string>>,
+  target: string,
+  numbers: Readonly<Record<string, number>>,
+): Promise<readonly string[]> {
+  const { program } = await read(texts)
+  const changes = Object.entries(numbers).flatMap(([name, value]) =>
+    (value === 0 ? [1, 0.01, 0.1] : [0.9, 0.99, 1.01, 1.1].map((share) => share * value)).map((at) => ({ name, at })),
+  )
+  const points = [{}, ...changes.map(({ name, at }) => ({ [name]: at }))]
+  const wanted = { names: [{ name: target, cell: cellId('sums') }], requirements: [] }
+  const [base, ...outcomes] = (await host.evaluateNumbers(program, points, wanted)).map(
+    (outcome) => outcome.numbers[target] ?? Number.NaN,
+  )
+  const moved = changes.filter((_, at) => Math.abs((outcomes[at] ?? 0) - (base ?? 0)) > 1e-9 * Math.abs(base ?? 0))
+  return [...new Set(moved.map(({ name }) => name))].sort()
+}
 
 describe('values between cells', () => {
   it.each([
