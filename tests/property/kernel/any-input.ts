@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { InvalidInput, KernelError } from '../../../kernel/library/index.js'
-import { runsAtNightAll } from './runs.js'
+import { runsAtNightAll, seedOfTheNight } from './runs.js'
 
 /** Anything a cell might pass: sane, absurd, zero, negative, not a number, text. */
 export const anything = fc.oneof(
@@ -30,7 +30,7 @@ export type AnyCall = readonly [name: string, count: number, call: (values: V) =
 
 /** Registers one test per call: whatever numbers come, finite numbers or an error that names its argument go back. */
 export function answersAnything(title: string, calls: readonly AnyCall[], seed: number): void {
-  describe(title, () => {
+  describe(`${title} (seed ${seed + seedOfTheNight})`, () => {
     for (const [name, count, call, inAThousand = 1000] of calls)
       it(`${name} gives finite numbers or an error of the kernel, for any input`, () => {
         const wild = fc.array(anything, { minLength: count, maxLength: count })
@@ -40,7 +40,7 @@ export function answersAnything(title: string, calls: readonly AnyCall[], seed: 
           fc.property(fc.oneof(wild, tame), (values) => {
             if (finiteNumbersOf(() => call(values)).length > 0) answered += 1
           }),
-          { numRuns: runsAtNightAll(inAThousand), seed },
+          { numRuns: runsAtNightAll(inAThousand), seed: seed + seedOfTheNight },
         )
         // A call that is never answered is a call that was never tried.
         expect(answered).toBeGreaterThan(0)

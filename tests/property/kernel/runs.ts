@@ -11,3 +11,8 @@ export const slowRuns = (inAThousand: number): number => Math.max(1, Math.round(
 
 /** As `slowRuns` in `npm test`; at night as many as of the quick ones, for every function takes all of them then. */
 export const runsAtNightAll = (inAThousand: number): number => (runs > 1000 ? runs : slowRuns(inAThousand))
+
+/** Added to the seed of every property of any input, so that each night tries other inputs than the last; 0 in `npm test`. */
+export const seedOfTheNight = Number(process.env.HOVERFOLIO_SEED ?? '0')
+if (!Number.isSafeInteger(seedOfTheNight))
+  throw new RangeError(`HOVERFOLIO_SEED is "${process.env.HOVERFOLIO_SEED}"; give a whole number, for instance 0.`)

@@ -56,7 +56,7 @@ export const wholeFromTo = (low: number, high: number, more: Partial<Side> = {})
 
 /** Registers the tests of a subject's boxes. */
 export function holdBoxes(title: string, boxes: readonly Box[], seed: number): void {
-  describe(title, () => {
+  describe(`${title} (seed ${seed})`, () => {
     for (const box of boxes) {
       it(`${box.name} answers at least 95 of 100 calls inside its box`, () => answersInside(box, seed))
       if (Object.values(box.sides).every(({ refused, advised }) => refused === undefined && advised === undefined))
