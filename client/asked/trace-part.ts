@@ -27,6 +27,9 @@ export class TracePart implements AskedPart {
   readonly #outline = section('trace-steps')
   #methods: ReadonlyMap<string, Method> | undefined
   #target: string | undefined
+  /** Of which number the outline is, and which of its folds are open, by name. */
+  #shown: string | undefined
+  readonly #open = new Map<string, boolean>()
   /** When the state was last drawn something ran. */
   #ran = false
 
@@ -119,9 +122,26 @@ export class TracePart implements AskedPart {
           ),
     )
     this.#graph.fill(renderTraceGraph(document, subject))
-    this.#outline.fill(
-      renderTraceList(document, subject, (name) => this.#methods?.get(name)),
-      element(document, 'p', { class: 'trace-basis' }, traceBasis(trace)),
-    )
+    const list = renderTraceList(document, subject, (name) => this.#methods?.get(name))
+    this.#keepOpen(list)
+    this.#outline.fill(list, element(document, 'p', { class: 'trace-basis' }, traceBasis(trace)))
+    // The section gives folds by their place what they were; here they have names, and ways of their own at first.
+    for (const fold of foldsOf(list)) fold.open = this.#open.get(fold.dataset.name ?? '') ?? false
   }
+
+  /** What the reader opened or closed stays so as long as the number is the same. */
+  #keepOpen(list: HTMLElement): void {
+    const target = this.#work.answer?.target
+    if (target !== this.#shown) this.#open.clear()
+    else for (const fold of foldsOf(this.#outline.body)) this.#open.set(fold.dataset.name ?? '', fold.open)
+    this.#shown = target
+    for (const fold of foldsOf(list)) {
+      const name = fold.dataset.name ?? ''
+      if (!this.#open.has(name)) this.#open.set(name, fold.open)
+    }
+  }
+}
+
+function foldsOf(root: HTMLElement): readonly HTMLDetailsElement[] {
+  return [...root.querySelectorAll('details')]
 }
