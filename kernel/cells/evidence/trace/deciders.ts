@@ -10,6 +10,9 @@ interface Decider {
   readonly at: number
 }
 
+/** Values of other assumptions that are tried at most: what a reader may still wait for. */
+const mostDeciders = 48
+
 /**
  * Tries all that are idle together where another assumption stands elsewhere, and one by one only where something moved. Switches are tried
  * first; the first decider found is told.
@@ -38,10 +41,12 @@ export async function findDeciders(
   return found
 }
 
-/** Switches turned over, counts one more and one less, the rest at their ends or half as much either way. */
+/** Switches turned over, then stated ends, then counts a few more or less and the rest half as much either way. */
 async function movingPoints(assumptions: readonly Quantity[], base: number, probe: Probe): Promise<readonly Decider[]> {
-  const ordered = [...assumptions].sort((one, other) => Number(other.isSwitch) - Number(one.isSwitch))
-  const tried = ordered.flatMap((quantity) => farthest(quantity).map((at): Decider => ({ quantity, at })))
+  const rank = ({ isSwitch, ends }: Quantity) => (isSwitch ? 0 : ends !== undefined ? 1 : 2)
+  const ordered = [...assumptions].sort((one, other) => rank(one) - rank(other))
+  const all = ordered.flatMap((quantity) => farthest(quantity).map((at): Decider => ({ quantity, at })))
+  const tried = all.slice(0, mostDeciders)
   await probe.ask(tried.map(({ quantity, at }) => questionOf(quantity, at)))
   return tried.filter(({ quantity, at }) => {
     const reading = probe.reading(questionOf(quantity, at))
