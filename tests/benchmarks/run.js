@@ -16,6 +16,7 @@ const benchmarks = {
   missions: 'kernel/missions.js',
   cell: 'cell.js',
   check: 'check.js',
+  evidence: 'evidence.js',
   units: 'units.js',
   page: 'page.js',
   'long-page': 'long-page.js',
