@@ -12,8 +12,8 @@ import { groundWords, type TraceSubject } from './trace-words.js'
 /** Undefined while the catalogue is on its way. */
 export type FindMethod = (name: string) => Method | undefined
 
-/** Levels that are open at first: the number, what it is made from, and what that is made from. */
-const openAtFirst = 2
+/** Levels that are open at first: a number is often a field of a record that a function gave, so that fewer would show no assumption. */
+const openAtFirst = 3
 
 export function renderTraceList(document: Document, subject: TraceSubject, methodOf: FindMethod): HTMLElement {
   const { target, apart } = traceOutline(subject.trace, subject.view)
