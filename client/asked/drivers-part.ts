@@ -14,6 +14,7 @@ import {
   renderLeft,
   renderNoAssumptions,
   renderWithout,
+  type SheetView,
   sheetContext,
 } from '../../shared/rendering/page.js'
 import { offerDownloads } from '../sheet/figure-downloads.js'
@@ -33,6 +34,8 @@ export class DriversPart implements AskedPart {
   readonly #bars = section('drivers-bars')
   readonly #rest = section('drivers-rest')
   #target: string | undefined
+  /** In which the answer was last drawn; they belong to the reader, not to the answer. */
+  #units: SheetView['units']
   /** When the state was last drawn something ran. */
   #ran = false
 
@@ -61,6 +64,7 @@ export class DriversPart implements AskedPart {
 
   /** The sheet changed. */
   update(): void {
+    if (this.#sources.view().units !== this.#units) this.#drawDrivers()
     this.#drawState()
   }
 
@@ -115,6 +119,7 @@ export class DriversPart implements AskedPart {
       return
     }
     const view = this.#sources.view()
+    this.#units = view.units
     const names = assumptionNames(view)
     if (askedCount(drivers) === 0) {
       this.#headline.fill(renderNoAssumptions(document, subject.label))
