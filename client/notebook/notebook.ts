@@ -1,6 +1,6 @@
 /** The open notebook: live document, computation and sheet, and the commands that join them. */
 import type * as Y from 'yjs'
-import type { CellId, CellKind, PageData, TitleBlock } from '../../shared/contracts/index.js'
+import type { CellId, PageData, TitleBlock } from '../../shared/contracts/index.js'
 import type { SheetView, UnitSystem } from '../../shared/rendering/index.js'
 import { numberMemory } from '../asked/number-memory.js'
 import { Computation } from '../compute/computation.js'
@@ -9,7 +9,6 @@ import { Sharing } from '../compute/sharing.js'
 import { Drawer } from '../drawer/drawer.js'
 import { drawerMemory, sessionStorageOf } from '../drawer/memory.js'
 import { drawerViews } from '../drawer/views.js'
-import type { CaretPlace, OpenSurface } from '../editor/editing-surface.js'
 import { languageAsker } from '../editor/language/ask-worker.js'
 import { browserClock, openLiveSocket } from '../live/browser-socket.js'
 import { type DocumentSnapshot, snapshotOf, sourceOf, titleOf } from '../live/document.js'
@@ -20,14 +19,15 @@ import { LiveSession } from '../live/session.js'
 import { type NotebookUndo, undoFor } from '../live/undo.js'
 import { PageRevisions } from '../revisions/page-revisions.js'
 import { type Announcer, createAnnouncer } from '../sheet/announcer.js'
-import type { CellSection } from '../sheet/cell-section.js'
 import { Sheet, storageOf } from '../sheet/sheet.js'
 import { sheetViewOf } from '../sheet/sheet-view.js'
 import { openTrial, type PageTrial, trialFingerprint } from '../trial/page-trial.js'
 import { Bar, type BarCommands } from './bar.js'
 import { NotebookCommands } from './cell-commands.js'
+import { CellEditing } from './cell-editing.js'
 import { editedAway } from './edited-away.js'
 import { Folds } from './folds.js'
+import { followLine } from './follow-lines.js'
 import { listenToKeys } from './keyboard.js'
 import { LiveFingerprint } from './live-fingerprint.js'
 import { newsOf } from './news.js'
@@ -66,7 +66,7 @@ export class OpenNotebook {
     say: (sentence) => this.#announcer.say(sentence),
   })
   readonly #main: HTMLElement
-  readonly #surfaceFor: (kind: CellKind) => OpenSurface
+  readonly #editing: CellEditing
   #session: LiveSession | undefined
   #doc: Y.Doc | undefined
   #undo: NotebookUndo | undefined
@@ -92,12 +92,7 @@ export class OpenNotebook {
         onTrouble: (sentence) => this.#announcer.say(sentence),
       },
     )
-    this.#surfaceFor = surfaces({
-      ask: languageAsker(pipeline.language, () => sizingCells(this.#snapshot())),
-      textOf: (id) => (this.#doc === undefined ? undefined : sourceOf(this.#doc, id)),
-      numberOf: (id) => this.#sheet.section(id)?.view.number,
-      goTo: (id, caret) => this.#goTo(id, caret),
-    })
+    this.#editing = this.#makeEditing(pipeline)
     this.#computation.book.showStored(data.results, data.outOfDate)
     this.#revisions = this.#makeRevisions()
     this.#fingerprint = this.#makeFingerprint()
@@ -107,7 +102,7 @@ export class OpenNotebook {
       view: () => this.#view,
       section: (id) => this.#sheet.section(id),
       draw: () => this.#draw(),
-      edit: (id, caret) => this.edit(id, caret),
+      edit: (id, caret) => this.#editing.open(id, caret),
       unfold: (id) => this.#folds.open(id),
       fold: (section, open) => this.#folds.set(section, open),
       say: (sentence) => this.#announcer.say(sentence),
@@ -137,6 +132,24 @@ export class OpenNotebook {
 
   #live() {
     return this.#doc === undefined || this.#undo === undefined ? undefined : { doc: this.#doc, undo: this.#undo }
+  }
+
+  #makeEditing({ language }: Pipeline): CellEditing {
+    const surfaceFor = surfaces({
+      ask: languageAsker(language, () => sizingCells(this.#snapshot())),
+      textOf: (id) => (this.#doc === undefined ? undefined : sourceOf(this.#doc, id)),
+      numberOf: (id) => this.#sheet.section(id)?.view.number,
+      goTo: (id, caret) => this.#editing.goTo(id, caret),
+    })
+    return new CellEditing({
+      live: () => this.#live(),
+      view: () => this.#view,
+      section: (id) => this.#sheet.section(id),
+      surfaceFor,
+      unfold: (id) => this.#folds.open(id),
+      draw: () => this.#draw(),
+      tell: (sentence) => this.#announcer.tell(sentence),
+    })
   }
 
   #makeBar(): Bar {
@@ -247,76 +260,12 @@ export class OpenNotebook {
     })
     window.addEventListener('online', () => this.#session?.retryNow())
     window.addEventListener('offline', () => this.#session?.lose())
-    window.addEventListener('beforeprint', () => this.#endAllEditing())
+    window.addEventListener('beforeprint', () => {
+      this.#title?.close()
+      this.#fields?.close()
+      this.#editing.leaveAll()
+    })
     window.addEventListener('pagehide', () => this.#fields?.settle())
-  }
-
-  /** Opens the editor of a cell, at a place if one is given. */
-  edit(id: CellId, caret?: CaretPlace): void {
-    const section = this.#sheet.section(id)
-    const text = this.#doc === undefined ? undefined : sourceOf(this.#doc, id)
-    const undo = this.#undo
-    if (section === undefined) return
-    if (text === undefined || undo === undefined) {
-      this.#announcer.tell('The notebook is not connected yet; it can be edited in a moment.')
-      return
-    }
-    undo.stopCapturing()
-    this.#endOtherSizing(section)
-    const { kind, number, findings } = section.view
-    void section.edit(
-      (container) =>
-        this.#surfaceFor(kind)({
-          container,
-          cell: id,
-          text,
-          undo,
-          label: `Cell ${number}, ${kind}`,
-          findings,
-          ...(caret === undefined ? {} : { caret }),
-          onLeave: (to) => this.#leave(section, to),
-          onRefused: (sentence) => this.#announcer.tell(sentence),
-        }),
-      caret,
-    )
-  }
-
-  /** Code is edited in one cell at a time; the others show it as text. */
-  #endOtherSizing(section: CellSection): void {
-    for (const { id, kind } of this.#view.cells) {
-      const other = this.#sheet.section(id)
-      if (kind !== 'sizing' || other === section || other?.editing !== true) continue
-      this.#folds.open(id)
-      other.endEdit()
-    }
-  }
-
-  /** On paper every cell is text, also the one that is being edited. */
-  #endAllEditing(): void {
-    this.#title?.close()
-    this.#fields?.close()
-    for (const { id } of this.#view.cells) {
-      const section = this.#sheet.section(id)
-      if (section?.editing === true) this.#leave(section, 'cell')
-    }
-  }
-
-  /** Shows a place in another cell and edits there. */
-  #goTo(id: CellId, caret: CaretPlace): void {
-    this.#folds.open(id)
-    this.edit(id, caret)
-    this.#sheet.section(id)?.element.scrollIntoView({ block: 'nearest' })
-  }
-
-  #leave(section: CellSection, to: 'next' | 'previous' | 'cell'): void {
-    this.#folds.open(section.view.id)
-    section.endEdit()
-    this.#draw()
-    const cells = this.#view.cells
-    const index = cells.findIndex((cell) => cell.id === section.view.id)
-    const target = to === 'cell' ? undefined : cells[index + (to === 'next' ? 1 : -1)]
-    const goal = target === undefined ? section : this.#sheet.section(target.id)
-    goal?.element.focus()
   }
 
   #editTitle(): void {
@@ -343,10 +292,11 @@ export class OpenNotebook {
     main.addEventListener('dblclick', (event) => {
       const calculation = event.target instanceof Element ? event.target.closest('.calculation') : null
       const cell = calculation?.closest<HTMLElement>('.cell')
-      if (cell?.dataset.cell !== undefined && cell.dataset.editing === undefined) this.edit(cell.dataset.cell as CellId)
+      if (cell?.dataset.cell !== undefined && cell.dataset.editing === undefined)
+        this.#editing.open(cell.dataset.cell as CellId)
     })
     for (const place of [main, this.#drawer.element])
-      place.addEventListener('click', (event) => this.#followLine(event))
+      place.addEventListener('click', (event) => followLine(event, (id) => this.#sheet.section(id)))
   }
 
   #endSearch(cell: CellId | undefined): void {
@@ -382,28 +332,9 @@ export class OpenNotebook {
     else this.#announcer.say(`${way === 'undo' ? 'Undone' : 'Made again'}: ${name}.`)
   }
 
-  /** A link to a line goes into the editor where that cell is being edited, else to the line on the sheet, unfolding it. */
-  #followLine(event: MouseEvent): void {
-    const link = event.target instanceof Element ? event.target.closest('a') : null
-    const place = /^#cell-(.+)-line-(\d+)$/.exec(link?.getAttribute('href') ?? '')
-    const section = place === null ? undefined : this.#sheet.section(place[1] as CellId)
-    if (place === null || section === undefined) return
-    if (section.editing) {
-      event.preventDefault()
-      section.surface?.focus({ line: Number(place[2]), column: 1 })
-      return
-    }
-    const fold = section.element.querySelector<HTMLDetailsElement>('.source-fold')
-    if (fold !== null) fold.open = true
-  }
-
   /** A first or another document: everything that was bound to the old one is bound anew. */
   #takeDocument(doc: Y.Doc): void {
-    const editing = this.#view.cells.flatMap((cell) => {
-      const section = this.#sheet.section(cell.id)
-      return section?.editing === true ? [{ section, caret: section.surface?.caret() }] : []
-    })
-    for (const { section } of editing) section.endEdit()
+    const goOn = this.#editing.suspend()
     const editingTitle = this.#title?.editing === true
     this.#title?.close()
     this.#undo?.destroy()
@@ -422,7 +353,7 @@ export class OpenNotebook {
     showUndo()
     doc.on('afterTransaction', () => this.#drawSoon())
     this.#draw()
-    for (const { section, caret } of editing) this.edit(section.view.id, caret)
+    goOn()
     if (editingTitle) this.#editTitle()
   }
 
@@ -475,7 +406,7 @@ export class OpenNotebook {
     for (const place of moved) {
       if (place.goesOn === undefined)
         this.#announcer.tell(`Cell ${place.number}, in which you were writing, was removed.`)
-      else this.edit(place.goesOn, place.caret)
+      else this.#editing.open(place.goesOn, place.caret)
     }
     this.#search.refresh()
     this.#trial?.follow()
