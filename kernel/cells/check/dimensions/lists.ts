@@ -40,11 +40,12 @@ export function listMethod(inference: Inference, list: ListShape, method: Method
     return withoutItems(list)
   }
   const [first] = args
-  const given =
+  const results =
     first === undefined
-      ? unknown
-      : joinAll(itemsApart(inference, list, element, first.node).map((one) => each(first, one, pure(), list)))
-  if (name === 'map') return withElement(given)
+      ? [unknown]
+      : itemsApart(inference, list, element, first.node).map((one) => each(first, one, pure(), list))
+  const given = joinAll(results)
+  if (name === 'map') return results.length > 1 ? { kind: 'list', element: given, items: results } : withElement(given)
   if (name === 'flatMap') return withElement(given.kind === 'list' ? (given.element ?? unknown) : given)
   if (name === 'flat') return withElement(element.kind === 'list' ? inference.elementOf(element) : element)
   if (name === 'with') return withElement(args[1] === undefined ? element : join(element, args[1].shape))

@@ -433,6 +433,14 @@ for (const part of parts) total += part.mass`,
     3,
     'Cannot add total (kg) and part.mass (a force, in N): both sides of + need the same dimensi',
   ),
+  // an odd item that goes through a map before it is summed
+  wrong(
+    `const parts = [{ power: 3 * u.kW, time: 40 * u.s }, { power: 2 * u.kW, time: 40 / u.s }]
+const rows = parts.map(({ power, time }) => ({ energy: power * time }))
+const used = rows.reduce((sum, { energy }) => sum + energy, 0)`,
+    3,
+    'Cannot add sum (an energy or a torque, in J) and energy',
+  ),
   // a plain list with one odd item reduced
   wrong(
     `const list = [10 * u.kg, 20 * u.m]
