@@ -8,6 +8,8 @@ import { NumberTabs } from './number-tabs.js'
 
 export interface NumberSources {
   view(): SheetView
+  /** The cells have been read, so that a number can be asked. */
+  ready(): boolean
   /** The parts, made at the first question: they are large and most readers ask nothing. */
   parts(): Promise<Readonly<Record<Ask, AskedPart>>>
   readonly memory: NumberMemory
@@ -29,6 +31,8 @@ export class NumberView implements DrawerView {
   #ask: Ask = asks[0]
   #parts: Readonly<Record<Ask, AskedPart>> | undefined
   #visible = false
+  /** A question waits for the cells to be read, or for its number to be there. */
+  #waiting = false
 
   constructor(sources: NumberSources) {
     this.#sources = sources
@@ -59,7 +63,8 @@ export class NumberView implements DrawerView {
 
   update(): void {
     this.#draw()
-    if (this.#target !== undefined) this.#parts?.[this.#ask].update()
+    if (this.#waiting) this.#showPart()
+    else if (this.#target !== undefined) this.#parts?.[this.#ask].update()
   }
 
   hide(): void {
@@ -79,7 +84,9 @@ export class NumberView implements DrawerView {
 
   #showPart(): void {
     const [target, ask] = [this.#target, this.#ask]
-    if (target === undefined || askable(this.#sources.view(), target) === undefined) return
+    if (target === undefined) return
+    this.#waiting = !this.#sources.ready() || askable(this.#sources.view(), target) === undefined
+    if (this.#waiting) return
     if (this.#parts !== undefined) {
       this.#parts[ask].show(target)
       return

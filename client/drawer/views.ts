@@ -59,7 +59,7 @@ function numberView({ view, reading, numbers, memory, sheet, say, open, trial }:
     const { askedParts } = await import('../asked/asked-parts.js')
     return askedParts({ view, reading, host: numbers, say, tryPoint: (point) => trial.values.tryPoint(point) })
   }
-  const made = new NumberView({ view, parts, memory })
+  const made = new NumberView({ view, ready: () => reading() !== undefined, parts, memory })
   followQuestions(sheet, (name, ask) => {
     made.put(name, ask)
     open(made.name)
