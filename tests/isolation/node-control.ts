@@ -2,8 +2,8 @@
 import { spawn } from 'node:child_process'
 import { upstreamBody } from './attacks.js'
 
-/** Resolves to what the attack says of itself; false when it throws. Waits a moment for what it set off. */
-export function runInPlainNode(text: string, milliseconds: number): Promise<boolean> {
+/** Resolves to what the attack says of itself; false when it throws. Waits until what it set off has `come`, at most so long. */
+export function runInPlainNode(text: string, milliseconds: number, come: () => boolean): Promise<boolean> {
   const program = `
     globalThis.u = { kg: 1 }; globalThis.rotor = { hover() {} }; globalThis.assumption = function () {};
     globalThis.require = undefined;
@@ -18,6 +18,10 @@ export function runInPlainNode(text: string, milliseconds: number): Promise<bool
     const child = spawn(process.execPath, ['--no-warnings', '--input-type=module', '--eval', program], {
       stdio: 'ignore',
     })
-    child.on('close', (code) => resolve(code === 42))
+    const watch = setInterval(() => come() && child.kill(), 20)
+    child.on('close', (code) => {
+      clearInterval(watch)
+      resolve(code === 42)
+    })
   })
 }
