@@ -39,7 +39,13 @@ describe('laws of trim', () => {
       fc.property(plan, fc.nat(11), (rotors, lost) => {
         const at = lost % rotors.length
         const [one, other] = [at, at ^ 1].map((place) => authority.trim({ rotors, weight, lost: [place] }))
-        expect(other?.feasible).toBe(one?.feasible)
+        if (other?.feasible !== one?.feasible) {
+          // On the very boundary rounding may decide; a millionth more thrust then settles both.
+          const stronger = rotors.map((rotor) => ({ ...rotor, maxThrust: rotor.maxThrust * (1 + 1e-6) }))
+          for (const place of [at, at ^ 1])
+            expect(authority.trim({ rotors: stronger, weight, lost: [place] }).feasible).toBe(true)
+          return
+        }
         if (one?.peakShare === undefined || other?.peakShare === undefined) return
         expect(other.peakShare / one.peakShare).toBeCloseTo(1, 6)
         one.thrusts.forEach((thrust, place) => {
