@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { cautionInFull, cautionLine } from '../../shared/contracts/index.js'
-import { runHoverfolio } from './run-command.js'
+import { runHoverfolio, spawnHoverfolio } from './run-command.js'
 
 const worked = 'notebooks/worked-sizing.json'
 let folder = ''
@@ -22,7 +22,7 @@ async function notebookFile(name: string, ...sources: string[]): Promise<string>
 
 describe('hoverfolio compute', () => {
   test('compute FILE prints the answers, the caution and exits 0', async () => {
-    const { code, out } = await runHoverfolio('compute', worked)
+    const { code, out } = await spawnHoverfolio('compute', worked)
     expect(out).toContain(`${cautionLine} Cautions in full: hoverfolio help.`)
     expect(out).toMatch(/grossMass\s+1\s637\skg/)
     expect(code).toBe(0)
@@ -61,7 +61,7 @@ describe('hoverfolio compute', () => {
   })
 
   test('compute beyond the fold says so, names what runs away, prints no gross mass and exits 1', async () => {
-    const { code, out } = await runHoverfolio('compute', worked, '--json', '--set', 'range=165.2 km')
+    const { code, out } = await spawnHoverfolio('compute', worked, '--json', '--set', 'range=165.2 km')
     const data = JSON.parse(out)
     const failed = data.cells.find((cell: { state: string }) => cell.state === 'failed')
     expect(failed.cell).toBe('closure')
@@ -153,7 +153,7 @@ describe('hoverfolio check', () => {
 })
 
 test('hoverfolio with an unknown subcommand suggests one and exits 2', async () => {
-  const { code, err } = await runHoverfolio('compte', worked)
+  const { code, err } = await spawnHoverfolio('compte', worked)
   expect(err).toMatch(/did you mean "compute"/)
   expect(code).toBe(2)
 })
