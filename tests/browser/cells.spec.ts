@@ -155,7 +155,7 @@ describe('the title block', () => {
     const other = await bench.visit(path)
     await untilSaved(page)
     await untilSaved(other.page)
-    const checked = (at: typeof page) => at.locator('[data-field="checked"] dd')
+    const checked = (at: typeof page) => at.locator('[data-field="checked"] dd:not(.record)')
     await page.getByRole('button', { name: 'Edit fields' }).click()
     await page.getByLabel('Checked', { exact: true }).fill('R. Marsh')
     await page.getByLabel('Date', { exact: true }).fill('3 May')
