@@ -27,5 +27,8 @@ describe('rough hands', { timeout: 240_000 }, () => {
     await context.setOffline(false)
     await untilSaved(page)
     await cellAt(page, 'a').locator('.prose em', { hasText: 'lift' }).waitFor({ timeout: patience })
+    await expect
+      .poll(async () => (await bench.stored(path)).cells[0]?.source, { timeout: patience })
+      .toEqual(['The *lift* rotors'])
   })
 })
