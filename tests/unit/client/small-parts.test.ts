@@ -91,6 +91,20 @@ describe('lateEraser', () => {
     expect(await erase(['x'])).toMatchObject([{ code: 'local x' }])
   })
 
+  it('lateEraser(remote, local) leaves the page as it was opened to the remote one, and starts the local one at the first edit', async () => {
+    let started = 0
+    const { erase } = lateEraser(eraser('remote'), async () => {
+      started += 1
+      return eraser('local')
+    })
+    expect(await erase(['x'])).toMatchObject([{ code: 'remote x' }])
+    expect(started).toBe(0)
+    expect(await erase(['y'])).toMatchObject([{ code: 'remote y' }])
+    await settled()
+    expect(await erase(['z'])).toMatchObject([{ code: 'local z' }])
+    expect(started).toBe(1)
+  })
+
   it('lateEraser(remote, local) waits for the local one when the remote one cannot be reached', async () => {
     const { erase } = lateEraser(
       () => Promise.reject(new Error('no network')),
