@@ -28,6 +28,8 @@ export class CellSection {
   readonly #drawings: DrawingQueue
   #view: CellView
   #context: SheetContext
+  /** Parts that show an older view and wait for their turn. */
+  readonly #late = new Set<PartName>()
   /** The hand calculation is folded and shows older numbers. */
   #linesLate = false
   /** It has its grip and buttons. */
@@ -80,21 +82,23 @@ export class CellSection {
     return this.#surface
   }
 
-  update(view: CellView, context: SheetContext, renumbered: boolean): void {
+  /**
+   * Shows another view. `inTurn`: the sheet changes in many places, so that a cell nobody works in may wait for its turn; its state then
+   * changes with the numbers it is told of.
+   */
+  update(view: CellView, context: SheetContext, renumbered: boolean, inTurn: boolean): void {
     const parts = changedParts(this.#view, view, renumbered)
     const otherUnits = this.#context.units !== context.units
     this.#view = view
     this.#context = context
-    this.element.dataset.state = view.state
-    for (const part of parts) this.#draw(part, context)
-    // A hand calculation also shows numbers of other cells.
-    if (otherUnits && !parts.some((part) => part === 'calculation' || part === 'lines')) this.#draw('lines', context)
     if (parts.includes('calculation')) this.#surface?.setFindings(view.findings)
     if (parts.includes('number')) this.element.setAttribute('aria-label', `Cell ${view.number}`)
-    if (parts.includes('result')) {
-      this.#noteKept()
-      if (this.#furnished) this.#offerQuestions()
-    }
+    for (const part of parts) this.#late.add(part)
+    // A hand calculation also shows numbers of other cells.
+    if (otherUnits && !parts.includes('calculation')) this.#late.add('lines')
+    if (this.#late.size === 0) return
+    if (inTurn && !this.editing && !this.element.contains(document.activeElement)) this.#drawInTurn()
+    else this.#drawAtOnce()
   }
 
   /** Opens or folds the hand calculation; one that was folded while numbers changed is drawn before it is seen. */
@@ -152,7 +156,31 @@ export class CellSection {
     if (this.element.contains(document.activeElement)) takeTabOrder(this.element, true)
   }
 
-  #draw(part: PartName, context: SheetContext): void {
+  /** Draws what is late; figures, which cost most, only in their turn. */
+  #drawAtOnce(): void {
+    const figures = this.#late.delete('figures')
+    this.#drawLate()
+    if (figures) this.#drawInTurn('figures')
+  }
+
+  #drawInTurn(...parts: readonly PartName[]): void {
+    for (const part of parts) this.#late.add(part)
+    this.#drawings.later(this.element, () => this.#drawLate())
+  }
+
+  #drawLate(): void {
+    // The calculation holds its lines.
+    if (this.#late.has('calculation')) this.#late.delete('lines')
+    const parts = [...this.#late]
+    this.#late.clear()
+    this.element.dataset.state = this.#view.state
+    for (const part of parts) this.#draw(part)
+    if (!parts.includes('result')) return
+    this.#noteKept()
+    if (this.#furnished) this.#offerQuestions()
+  }
+
+  #draw(part: PartName): void {
     if (part === 'calculation') {
       this.#replaceCalculation()
       return
@@ -164,14 +192,14 @@ export class CellSection {
       return
     }
     if (part === 'figures') {
-      this.#drawings.later(this.element, () => this.#replaceFigures())
+      this.#replaceFigures()
       return
     }
     const old = this.element.querySelector(`:scope > .${part}`)
     const fresh = {
       number: () => renderNumber(document, this.#view),
-      reference: () => renderReference(document, this.#view, context),
-      result: () => renderResult(document, this.#view, context),
+      reference: () => renderReference(document, this.#view, this.#context),
+      result: () => renderResult(document, this.#view, this.#context),
     }[part]()
     if (old === null) this.element.append(fresh)
     else replacePart(old, fresh)
@@ -189,11 +217,7 @@ export class CellSection {
   #whenPartsAreHere(): void {
     if (lateParts() !== undefined) return
     loadLateParts().then(
-      () => {
-        if ((this.#view.result?.figures.length ?? 0) > 0)
-          this.#drawings.later(this.element, () => this.#replaceFigures())
-        if (this.#container === undefined) this.#replaceCalculation()
-      },
+      () => this.#drawInTurn('calculation', ...(this.#view.result?.figures.length ? (['figures'] as const) : [])),
       () =>
         this.#commands.say(
           'Figures and formulas cannot be drawn now: what draws them did not load. Load the page again.',

@@ -17,6 +17,9 @@ import type { DrawingQueue } from './drawing-queue.js'
 import { readFigures } from './figure-reader.js'
 import { OpenLines } from './open-lines.js'
 
+/** Cells may be drawn at once for so long [ms]; a change that reaches more of them is drawn in turns, what is seen first. */
+const share = 16
+
 export class Sheet {
   readonly #main: HTMLElement
   readonly #rows: HTMLElement
@@ -65,6 +68,7 @@ export class Sheet {
     this.#numbers = numbers
     const present = new Set(view.cells.map((cell) => cell.id))
     for (const [id, section] of this.#sections) if (!present.has(id)) this.#drop(section)
+    const end = performance.now() + share
     for (const cell of view.cells) {
       let section = this.#sections.get(cell.id)
       if (section !== undefined && section.view.kind !== cell.kind) {
@@ -73,7 +77,7 @@ export class Sheet {
         section = undefined
       }
       if (section === undefined) this.#sections.set(cell.id, this.#section(cell, context, null))
-      else section.update(cell, context, renumbered)
+      else section.update(cell, context, renumbered, performance.now() >= end)
     }
     this.#arrange(view)
     this.#showTitle(view)
