@@ -77,7 +77,7 @@ export function createPipeline({ erase, host, kernel, checker, pause }: Pipeline
 
   async function read(cells: readonly SizingCell[]): Promise<Reading> {
     const graph = await analyse(cells, erase, kernelNames, pause)
-    return { graph, program: order(graph, compile(graph), kernel.hash) }
+    return { graph, program: order(graph, await compile(graph, pause), kernel.hash) }
   }
 
   async function evaluate(reading: Reading, overrides: Overrides, wanted: Wanted, options: EvaluationOptions = {}) {

@@ -1,6 +1,6 @@
 /** Turns the readable cells of a graph into text that an evaluator can run. */
 import type { CellId } from '../../../shared/contracts/index.js'
-import { type AnalysedCell, BoundedCache, type Graph } from '../program/index.js'
+import { type AnalysedCell, BoundedCache, type Graph, type Pause } from '../program/index.js'
 import { writeRunnable } from './runnable.js'
 
 /** Texts made lately, by everything they are made from. */
@@ -8,12 +8,14 @@ const written = new BoundedCache<string, { readonly text: string | undefined }>(
 
 /**
  * The runnable text of every cell that has no error, by cell. A cell whose text could not be enclosed in a function is left
- * out, and `order` lets it fail.
+ * out, and `order` lets it fail. Each text is read back, a millisecond a cell, so many of them rest between.
  */
-export function compile(graph: Graph): ReadonlyMap<CellId, string> {
+export async function compile(graph: Graph, pause?: Pause): Promise<ReadonlyMap<CellId, string>> {
   const compiled = new Map<CellId, string>()
   for (const cell of graph.cells) {
     if (cell.code === undefined || graph.failed.has(cell.id)) continue
+    const rest = pause?.()
+    if (rest !== undefined) await rest
     const text = compileCell(cell, cell.code, graph)
     if (text !== undefined) compiled.set(cell.id, text)
   }

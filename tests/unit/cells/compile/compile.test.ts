@@ -10,7 +10,7 @@ function run(text: string | undefined, reads: Record<string, unknown> = {}, glob
 }
 
 const compiledOf = async (sources: Readonly<Record<string, string>>, id: string) =>
-  compile(await graphOf(sources)).get(id as never)
+  (await compile(await graphOf(sources))).get(id as never)
 
 describe('compile', () => {
   test('compile() makes one function from the names a cell reads to the names it declares', async () => {
@@ -55,10 +55,21 @@ describe('compile', () => {
   })
 
   test('compile() leaves out cells that do not run', async () => {
-    const compiled = compile(
+    const compiled = await compile(
       await graphOf({ a: 'const x = (', b: 'const y = nobody', c: 'const z = x', d: 'var w = 1' }),
     )
     expect([...compiled.keys()]).toEqual(['c'])
+  })
+
+  test('compile(graph, pause) asks before every cell whether to rest, and gives the same texts', async () => {
+    const graph = await graphOf({ a: 'const x = 1', b: 'const y = x', c: 'const z = y' })
+    let asked = 0
+    const compiled = await compile(graph, () => {
+      asked += 1
+      return asked === 2 ? Promise.resolve() : undefined
+    })
+    expect(asked).toBe(3)
+    expect(compiled).toEqual(await compile(graph))
   })
 
   test.each([

@@ -8,7 +8,7 @@ import { cellsOf, erase, graphOf, kernelNames } from '../analyse/support.js'
 
 const programOf = async (sources: Readonly<Record<string, string>>, kernelHash = 'k'): Promise<Program> => {
   const graph = await graphOf(sources)
-  return order(graph, compile(graph), kernelHash)
+  return order(graph, await compile(graph), kernelHash)
 }
 const idsOf = (cells: readonly { id: string }[]) => cells.map(({ id }) => id)
 const printsOf = async (sources: Readonly<Record<string, string>>, kernelHash = 'k') =>
@@ -149,7 +149,7 @@ describe('fingerprints', () => {
     const bySource = async (cells: readonly SizingCell[]) => {
       const graph = await analyse(cells, erase, kernelNames)
       const prints = fingerprints(graph, 'k')
-      const program = order(graph, compile(graph), 'k')
+      const program = order(graph, await compile(graph), 'k')
       const place = new Map(program.cells.map((cell, index) => [cell.id, index]))
       for (const cell of program.cells)
         for (const { from } of cell.reads) expect(place.get(from)).toBeLessThan(place.get(cell.id) ?? -1)
