@@ -69,13 +69,16 @@ export function shapeOfMember(inference: Inference, type: ts.Type, name: string,
   return found.length === 0 ? unknown : joinAll(found.map((member) => shapeOfType(inference, member, bindings)))
 }
 
-/** The types that a property may have, over the members of a union that have it; index signatures count. */
+/** The types that a property may have, over the members of a union that have it; index signatures count, what is never read does not. */
 export function memberTypes(inference: Inference, type: ts.Type, name: string): readonly ts.Type[] {
   const { checker, typescript } = inference
   return (type.isUnion() ? type.types : [type]).flatMap((member) => {
     if (!(member.flags & (typescript.TypeFlags.Object | typescript.TypeFlags.Intersection))) return []
     const property = checker.getPropertyOfType(member, name)
-    if (property !== undefined) return [checker.getTypeOfSymbol(property)]
+    if (property !== undefined) {
+      const found = checker.getTypeOfSymbol(property)
+      return found.flags & typescript.TypeFlags.Never ? [] : [found]
+    }
     const indexed = checker.getIndexTypeOfType(member, typescript.IndexKind.String)
     return indexed === undefined ? [] : [indexed]
   })
