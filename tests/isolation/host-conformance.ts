@@ -111,6 +111,35 @@ export function describeConformance(name: string, subject: () => Subject): void 
       expect(results[3]?.values[0]?.value).toEqual({ kind: 'text', text: '1,2,1,2' })
     })
 
+    it('evaluate shows a design that does not close as why, and fails the cell that reads its gross mass', async () => {
+      const { results } = await compute([
+        {
+          id: 'a',
+          body: 'const sized = sizing.close({ from: 500, requiredMass: (m) => 400 + 1.1 * m }); const beside = { sized, t: new Float64Array(1) }',
+          declares: ['sized', 'beside'],
+        },
+        { id: 'b', body: 'const b = 2 * sized.grossMass', declares: ['b'], reads: { sized: 'a' } },
+        // A record with a typed array is copied for its reader.
+        { id: 'c', body: 'const { grossMass } = beside.sized', declares: ['grossMass'], reads: { beside: 'a' } },
+        { id: 'd', body: 'const d = sized.closed ? 1 : sized.runsAway', declares: ['d'], reads: { sized: 'a' } },
+      ])
+      const shown = results[0]?.values[0]?.value
+      expect(shown?.kind === 'record' && shown.entries.map(([key]) => key)).toEqual([
+        ...['closed', 'reason', 'runsAway', 'shortfall', 'atGrossMass', 'deficits', 'iterations', 'folds'],
+      ])
+      for (const [reader, id] of [
+        [results[1], 'b'],
+        [results[2], 'c'],
+      ] as const)
+        expect(reader?.error).toMatchObject({
+          code: 'DOES_NOT_CLOSE',
+          message: expect.stringContaining('sizing.close: no gross mass satisfies the build-up'),
+          details: { runsAway: 'total' },
+          place: { cell: id },
+        })
+      expect(results[3]?.values[0]?.value).toEqual({ kind: 'text', text: 'total' })
+    })
+
     it.each([
       ['a Map', 'const x = new Map()'],
       ['class Rotor', 'class Rotor {} const x = new Rotor()'],

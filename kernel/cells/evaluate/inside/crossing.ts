@@ -196,9 +196,19 @@ export function copyValue(root: unknown): unknown {
     const [from, to] = waiting.pop() as [Record<string, unknown>, Record<string, unknown>]
     for (const key of Object.keys(from))
       Object.defineProperty(to, key, { value: copyOf(from[key]), enumerable: true, writable: true, configurable: true })
+    copyTraps(from, to)
   }
   for (const fresh of copies.values()) if (typedArrayName(fresh) === undefined) Object.freeze(fresh)
   return result
+}
+
+/** What throws when read in place of a number that there is none of (a design that does not close) throws in the copy too. */
+function copyTraps(from: object, to: object): void {
+  if (Array.isArray(from)) return
+  for (const key of Object.getOwnPropertyNames(from)) {
+    const descriptor = Reflect.getOwnPropertyDescriptor(from, key)
+    if (descriptor?.get !== undefined) Object.defineProperty(to, key, descriptor)
+  }
 }
 
 function emptyCopy(value: object): object {
