@@ -89,7 +89,7 @@ export interface DoesNotCloseData {
 export class DoesNotClose extends KernelError {
   override readonly name = 'DoesNotClose'
   readonly code = 'DOES_NOT_CLOSE'
-  /** As in the answer of `sizing.tryClose`, whose names the other fields share. */
+  /** As in the answer of `sizing.close`, whose names the other fields share. */
   readonly closed = false
   readonly reason: string
   readonly runsAway: string

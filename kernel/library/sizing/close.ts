@@ -1,12 +1,13 @@
 /** Closing the sizing loop: the gross mass at which the build-up asks for exactly what it is given. */
 import { requirePositive, requireWithin } from '../check.js'
-import { checkOptions, DoesNotClose, describeValue, InvalidInput } from '../errors.js'
+import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import type { Mass, Ratio } from '../quantity.js'
 import { advise, silently } from '../recorder.js'
 import { requireFunction } from '../shapes.js'
 import { fastestItem, type MassItems, totalMass } from './build-up.js'
 import { type Deficit, type Deficits, lacksAny, readDeficits } from './deficits.js'
 import { type Along, type Fold, findFold, knownAlong, requireAlong } from './fold.js'
+import { type NotClosed, notClosed, type WhyNotClosed } from './not-closed.js'
 import { explain, explainDeficits } from './reason.js'
 import { type SmallestRoot, smallestRoot } from './smallest-root.js'
 
@@ -40,26 +41,10 @@ export interface Closed<Answer extends Mass | MassItems = Mass | MassItems> {
   readonly deficits: readonly Deficit[]
 }
 
-export interface NotClosed {
-  readonly closed: false
-  /** Why, as sentences. */
-  readonly reason: string
-  /** The item that grows fastest with gross mass where the shortfall is least; `total` where there are no items. */
-  readonly runsAway: string
-  /** Least excess of required over gross mass [kg]; 0 where the masses close and another limit is lacking. */
-  readonly shortfall: Mass
-  /** Gross mass at which the shortfall is least [kg]. */
-  readonly atGrossMass: Mass
-  /** The limits there, what lacks most first; empty where none were asked for. */
-  readonly deficits: readonly Deficit[]
-  /** Times the build-up was evaluated, the search for folds apart. */
-  readonly iterations: number
-  /** The fold along the first variable that has one. */
-  readonly fold?: Fold
-  /** One per variable that has one. */
-  readonly folds: readonly Fold[]
-}
+/** What `sizing.close` answers; `closed` tells which of the two it is. */
+export type Closure<Answer extends Mass | MassItems = Mass | MassItems> = Closed<Answer> | NotClosed
 
+const method = 'sizing.close'
 const known = new Set(['requiredMass', 'from', 'tolerance', 'along', 'deficits'])
 
 /**
@@ -69,9 +54,10 @@ const known = new Set(['requiredMass', 'from', 'tolerance', 'along', 'deficits']
  * @param options - `requiredMass` (gross mass [kg]) to mass [kg] or a record of masses by item [kg], `from` a gross mass [kg] to
  * start from, `tolerance` relative (1e-12), `along` a variable or a list of them for the fold: `{ name, value [SI], unit, requiredMass: (grossMass, value) => ... }`, `deficits` (gross
  * mass [kg]) to a record by limit of what is lacking: a number [SI] or `{ lacking [SI], of [SI], unit }`, negative where there is room
- * @returns `closed` true, `grossMass` [kg], `iterations`, `masses` [kg] by item, `growthFactor`, `deficits`
- * @throws DoesNotClose with the reason (masses that never meet, or a limit that lacks at the mass where they do), what runs away and where the fold is; InvalidInput for a build-up that gives something
- * else than masses, naming the gross mass at which it did
+ * @returns `closed` true, `grossMass` [kg], `iterations`, `masses` [kg] by item, `growthFactor`, `deficits`; or `closed` false with the `reason` (masses that never meet, or a limit that lacks
+ * at the mass where they do), `runsAway`, `shortfall` [kg], `atGrossMass` [kg], `deficits`, `iterations`, and `fold` and `folds` where `along` is given
+ * @throws DoesNotClose with the reason, where `grossMass`, `masses` or `growthFactor` of a design that does not close is read: ask `closed` first where there is another way on. InvalidInput
+ * for a build-up that gives something else than masses, naming the gross mass at which it did
  * @method Secant steps from the light side, which for a convex build-up cannot pass the first root; Brent's bracketed root and
  * minimum behind them. Relative accuracy 1e-12, near a fold limited by rounding to the square root of 1e-15 over the distance from it.
  * Runs silent; the accepted point is evaluated once more, with its advisories.
@@ -85,54 +71,19 @@ const known = new Set(['requiredMass', 'from', 'tolerance', 'along', 'deficits']
  *   requiredMass: (grossMass) => ({ payload: 400 * u.kg, structure: 0.32 * grossMass, battery: 0.28 * grossMass }),
  * })
  * sized.grossMass // 1000
+ * const heavy = sizing.close({ from: 500 * u.kg, requiredMass: (grossMass) => 400 * u.kg + 1.1 * grossMass })
+ * heavy.closed ? 'it closes' : heavy.runsAway // 'total'
  */
-export function close<Answer extends Mass | MassItems>(options: CloseOptions<Answer>): Closed<Answer> {
-  const answer = attempt('sizing.close', options)
-  if (answer.closed) return answer
-  const { reason, runsAway, shortfall, atGrossMass, fold } = answer
-  throw new DoesNotClose({
-    method: 'sizing.close',
-    reason,
-    runsAway,
-    shortfall,
-    atGrossMass,
-    ...(fold === undefined ? {} : { limitName: fold.name, limitValue: fold.value, foldGrossMass: fold.grossMass }),
-    ...(fold?.unit === undefined ? {} : { limitUnit: fold.unit }),
-  })
-}
-
-/**
- * As `sizing.close`, but a design that does not close is an answer and not an error: for studies and sweeps.
- *
- * @equation m = required(m), smallest m > 0
- * @param options - as `sizing.close`
- * @returns what `sizing.close` returns, or `closed` false with `reason`, `runsAway`, `shortfall` [kg], `atGrossMass` [kg], `fold`
- * and `folds` where `along` is given, `iterations`
- * @throws InvalidInput as `sizing.close`
- * @method As `sizing.close`.
- * @validity As `sizing.close`.
- * @source As `sizing.close`.
- * @example
- * const tried = sizing.tryClose({ from: 500 * u.kg, requiredMass: (grossMass) => 400 * u.kg + 1.1 * grossMass })
- * tried.closed // false
- */
-export function tryClose<Answer extends Mass | MassItems>(options: CloseOptions<Answer>): Closed<Answer> | NotClosed {
-  return attempt('sizing.tryClose', options)
-}
-
-function attempt<Answer extends Mass | MassItems>(
-  method: string,
-  options: CloseOptions<Answer>,
-): Closed<Answer> | NotClosed {
-  const { requiredMass, from, tolerance, alongs, deficits } = readOptions(method, options)
+export function close<Answer extends Mass | MassItems>(options: CloseOptions<Answer>): Closure<Answer> {
+  const { requiredMass, from, tolerance, alongs, deficits } = readOptions(options)
   const excess = (mass: number): number => totalMass(method, requiredMass(mass), mass) - mass
   const root = silently(() => smallestRoot(excess, from, tolerance))
   const limits = deficits === undefined ? [] : readDeficits(method, deficits(root.mass), root.mass)
-  if (root.found && !lacksAny(limits)) return accept(method, requiredMass, excess, root, limits)
-  return root.found ? lack(root, limits) : silently(() => giveUp(method, requiredMass, root, alongs, limits))
+  if (root.found && !lacksAny(limits)) return accept(requiredMass, excess, root, limits)
+  return notClosed(root.found ? lack(root, limits) : silently(() => giveUp(requiredMass, root, alongs, limits)))
 }
 
-function readOptions<Answer extends Mass | MassItems>(method: string, options: CloseOptions<Answer>) {
+function readOptions<Answer extends Mass | MassItems>(options: CloseOptions<Answer>) {
   checkOptions(method, options, known)
   const { requiredMass, from, tolerance = 1e-12, along } = options
   if (typeof requiredMass !== 'function')
@@ -160,7 +111,6 @@ function isList(along: Along | readonly Along[]): along is readonly Along[] {
 
 /** Evaluates the accepted point aloud, so that its advisories reach the reader. */
 function accept<Answer extends Mass | MassItems>(
-  method: string,
   requiredMass: (grossMass: Mass) => Answer,
   excess: (mass: number) => number,
   root: SmallestRoot & { found: true },
@@ -171,7 +121,7 @@ function accept<Answer extends Mass | MassItems>(
   const slope = silently(() => (excess(grossMass + step) - excess(grossMass - step)) / (2 * step))
   const answer = requiredMass(grossMass)
   totalMass(method, answer, grossMass)
-  adviseNegative(method, answer)
+  adviseNegative(answer)
   // The record is the build-up's own, fresh from this call: a frozen copy cost a fifth of a closure.
   const masses = (typeof answer === 'number' ? undefined : answer) as ClosedMasses<Answer>
   return {
@@ -184,7 +134,7 @@ function accept<Answer extends Mass | MassItems>(
   }
 }
 
-function adviseNegative(method: string, answer: Mass | MassItems): void {
+function adviseNegative(answer: Mass | MassItems): void {
   if (typeof answer === 'number') return
   for (const item in answer) {
     const mass = answer[item] ?? 0
@@ -201,7 +151,7 @@ function adviseNegative(method: string, answer: Mass | MassItems): void {
 }
 
 /** The masses meet, but the aircraft at that mass lacks something else. */
-function lack(root: SmallestRoot & { found: true }, deficits: readonly Deficit[]): NotClosed {
+function lack(root: SmallestRoot & { found: true }, deficits: readonly Deficit[]): WhyNotClosed {
   return {
     closed: false,
     reason: explainDeficits(root.mass, deficits),
@@ -215,12 +165,11 @@ function lack(root: SmallestRoot & { found: true }, deficits: readonly Deficit[]
 }
 
 function giveUp(
-  method: string,
   requiredMass: (grossMass: Mass) => Mass | MassItems,
   root: SmallestRoot & { found: false },
   alongs: readonly Along[],
   deficits: readonly Deficit[],
-): NotClosed {
+): WhyNotClosed {
   const fastest = fastestItem(requiredMass, root.mass)
   const folds: Fold[] = []
   for (const along of alongs) {

@@ -1,6 +1,6 @@
 /** Sizing: closing the loop between gross mass and what it has to carry, and the diagrams around the closed design. */
 export type { MassItems } from './build-up.js'
-export { type Closed, type ClosedMasses, type CloseOptions, close, type NotClosed, tryClose } from './close.js'
+export { type Closed, type ClosedMasses, type CloseOptions, type Closure, close } from './close.js'
 export type { ClimbConstraint, Constraint, CruiseConstraint, StallConstraint, TurnConstraint } from './constraint.js'
 export {
   type ConstraintCurve,
@@ -35,6 +35,7 @@ export {
   type SensitivityOptions,
   sensitivity,
 } from './growth-factor.js'
+export type { NotClosed } from './not-closed.js'
 export {
   type Lacking,
   type PayloadRange,

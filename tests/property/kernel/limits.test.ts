@@ -39,7 +39,7 @@ describe('laws of sizing diagrams', () => {
     fc.assert(
       fc.property(within(50, 500), within(0.1, 0.6), within(1e-6, 5e-5), (fixed, share, bend) => {
         const requiredMass = (m: number) => fixed + share * m + bend * m * m
-        const tried = sizing.tryClose({ requiredMass, from: 100 })
+        const tried = sizing.close({ requiredMass, from: 100 })
         if (!tried.closed || tried.growthFactor > 50) return
         const { growthFactor } = sizing.growthFactor({ requiredMass, grossMass: tried.grossMass })
         const more = sizing.close({ requiredMass: (m) => requiredMass(m) + 1e-3, from: 100 })

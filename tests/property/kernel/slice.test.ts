@@ -77,7 +77,7 @@ describe('sizing.close for a convex build-up a + b m + c m^1.5, whose roots are 
         const power = ofFold * foldFactor
         const requiredMass = (m: number) => fixed + growth * m + power * m ** 1.5
         const from = fixed * 10 ** start
-        const answer = sizing.tryClose({ requiredMass, from })
+        const answer = sizing.close({ requiredMass, from })
         if (Math.abs(ofFold - 1) < 1e-9) return
         expect(answer.closed).toBe(ofFold < 1)
         if (!answer.closed) return

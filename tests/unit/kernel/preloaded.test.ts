@@ -25,7 +25,7 @@ describe('preloaded', () => {
     expect(sizing.close({ requiredMass: (m) => 100 + 0.5 * m, from: 100 })).toMatchObject({
       iterations: expect.any(Number),
     })
-    expect(sizing.tryClose({ requiredMass: (m) => 100 + 2 * m, from: 100 })).toMatchObject({
+    expect(sizing.close({ requiredMass: (m) => 100 + 2 * m, from: 100 })).toMatchObject({
       closed: false,
       reason: expect.any(String),
       runsAway: 'total',

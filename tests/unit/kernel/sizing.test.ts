@@ -1,5 +1,7 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, expectTypeOf, it } from 'vitest'
 import { DoesNotClose, InvalidInput, NoFold, preloaded } from '../../../kernel/library/index.js'
+import type { Mass, Ratio } from '../../../kernel/library/quantity.js'
+import type { Closed } from '../../../kernel/library/sizing/index.js'
 import { expectClose } from './close-to.js'
 import { listenWhile } from './recorder-stub.js'
 import { workedBuildUp } from './worked-build-up.js'
@@ -61,9 +63,8 @@ describe('sizing.close(options)', () => {
   it('closes at 164.9 km and does not at 165.2 km, saying where and why it stops', () => {
     const sized = sizing.close({ requiredMass: workedBuildUp({ range: 164_900 }), from: 1000, along: alongRange })
     expect(sized.grossMass).toBeLessThan(3386)
-    const error = failure(() =>
-      sizing.close({ requiredMass: workedBuildUp({ range: 165_200 }), from: 1000, along: alongRange }),
-    )
+    const beyond = sizing.close({ requiredMass: workedBuildUp({ range: 165_200 }), from: 1000, along: alongRange })
+    const error = failure(() => beyond.grossMass)
     expect(error.message).toContain('closes up to about 165.0 km of range')
     expect(error.message).toContain('What runs away is battery')
     expect(error).toMatchObject({ code: 'DOES_NOT_CLOSE', runsAway: 'battery', limitName: 'range', limitUnit: 'km' })
@@ -174,15 +175,64 @@ describe('sizing.close(options)', () => {
   })
 })
 
-describe('sizing.tryClose(options)', () => {
-  it('returns the closed design as sizing.close does', () => {
-    const tried = sizing.tryClose({ requiredMass: workedBuildUp(), from: 1000 })
-    expect(tried).toEqual(sizing.close({ requiredMass: workedBuildUp(), from: 1000 }))
+describe('sizing.close(options) of a design that does not close', () => {
+  const heavy = { requiredMass: (m: number) => ({ payload: 400, structure: 1.1 * m }), from: 100 }
+
+  it('answers with the reason, and with nothing else to list, copy or write', () => {
+    const sized = sizing.close(heavy)
+    expect(Object.keys(sized).sort()).toEqual(
+      ['atGrossMass', 'closed', 'deficits', 'folds', 'iterations', 'reason', 'runsAway', 'shortfall'].sort(),
+    )
+    expect(JSON.parse(JSON.stringify(sized))).toEqual({ ...sized })
+    expect(Object.keys({ ...sized })).not.toContain('grossMass')
+  })
+
+  it.each(['grossMass', 'masses', 'growthFactor'] as const)(
+    'throws DoesNotClose with the reason and its data where %s is read',
+    (field) => {
+      const sized = sizing.close({ requiredMass: workedBuildUp({ range: 165_200 }), from: 1000, along: alongRange })
+      if (sized.closed) throw new Error('it closed')
+      const thrown = failure(() => sized[field])
+      const { closed, reason, runsAway, shortfall, atGrossMass, fold } = sized
+      expect(thrown).toMatchObject({ closed, reason, runsAway, shortfall, atGrossMass })
+      expect([thrown.limitName, thrown.limitValue, thrown.foldGrossMass]).toEqual([
+        fold?.name,
+        fold?.value,
+        fold?.grossMass,
+      ])
+      expect(thrown.message).toBe(`sizing.close: ${reason}`)
+    },
+  )
+
+  it('types as a closed design where nobody asks, and as what it is where somebody does', () => {
+    const sized = sizing.close({ ...heavy, requiredMass: (m) => ({ payload: 400, structure: 0.4 * m }) })
+    expectTypeOf(sized.grossMass).toEqualTypeOf<Mass>()
+    expectTypeOf(sized.masses).toEqualTypeOf<{ readonly payload: Mass; readonly structure: Mass }>()
+    expectTypeOf(sized.growthFactor).toEqualTypeOf<Ratio>()
+    if (sized.closed) expectTypeOf(sized).toEqualTypeOf<Closed<{ payload: number; structure: number }>>()
+    else expectTypeOf(sized.reason).toEqualTypeOf<string>()
+  })
+
+  it('destructures into the failure with its reason', () => {
+    const massOf = () => {
+      const { grossMass } = sizing.close(heavy)
+      return grossMass
+    }
+    expect(massOf).toThrow(DoesNotClose)
+    expect(massOf).toThrow(/grows faster than the gross mass.*What runs away is structure/)
+  })
+
+  it('leaves no cell a way to change what another one is told', () => {
+    const sized = sizing.close(heavy)
+    const trap = Object.getOwnPropertyDescriptor(sized, 'grossMass')
+    expect(Object.isFrozen(trap?.get)).toBe(true)
+    expect(trap?.get !== undefined && 'prototype' in trap.get).toBe(false)
+    expect(() => Object.assign(sized, { grossMass: 1 })).toThrow(TypeError)
   })
 
   it('gives shortfall and place of the fold in closed form', () => {
     // Least of 700 + 0.5 m + 1e-4 m^2 - m at m = 2500: 75 short.
-    const tried = sizing.tryClose({ requiredMass: quadratic(700, 0.5, 1e-4), from: 100 })
+    const tried = sizing.close({ requiredMass: quadratic(700, 0.5, 1e-4), from: 100 })
     if (tried.closed) throw new Error('it closed')
     expectClose(tried.shortfall, 75, 1e-12)
     expectClose(tried.atGrossMass, 2500, 1e-6)
@@ -191,37 +241,37 @@ describe('sizing.tryClose(options)', () => {
   })
 
   it.each([1, 100, 2500, 4000, 1e5])('does not close from any start (%s kg)', (from) => {
-    const tried = sizing.tryClose({ requiredMass: quadratic(625.001, 0.5, 1e-4), from })
+    const tried = sizing.close({ requiredMass: quadratic(625.001, 0.5, 1e-4), from })
     expect(tried.closed).toBe(false)
   })
 
   it('says that the build-up outgrows the gross mass from the start', () => {
-    const tried = sizing.tryClose({ requiredMass: (m) => ({ payload: 400, structure: 1.1 * m }), from: 100 })
+    const tried = sizing.close({ requiredMass: (m) => ({ payload: 400, structure: 1.1 * m }), from: 100 })
     expect(tried).toMatchObject({ closed: false, runsAway: 'structure' })
     expect(tried.closed ? '' : tried.reason).toContain('grows faster than the gross mass')
   })
 
   it('says that it is still short at the heaviest mass tried', () => {
-    const tried = sizing.tryClose({ requiredMass: (m) => 400 + m - m ** 0.1, from: 100 })
+    const tried = sizing.close({ requiredMass: (m) => 400 + m - m ** 0.1, from: 100 })
     expect(tried.closed ? '' : tried.reason).toMatch(/no gross mass up to .* it still asks for/)
   })
 
   it('says that a fixed mass is missing where nothing is asked for', () => {
     for (const requiredMass of [() => ({}), (m: number) => 0.5 * m]) {
-      const tried = sizing.tryClose({ requiredMass, from: 100 })
+      const tried = sizing.close({ requiredMass, from: 100 })
       expect(tried.closed ? '' : tried.reason).toContain('is a fixed mass missing?')
     }
   })
 
   it('says that the build-up jumps across the gross mass', () => {
-    const tried = sizing.tryClose({ requiredMass: (m) => (m < 500 ? 600 : 400), from: 100 })
+    const tried = sizing.close({ requiredMass: (m) => (m < 500 ? 600 : 400), from: 100 })
     expect(tried.closed ? '' : tried.reason).toContain('jumps')
     expectClose(tried.closed ? 0 : tried.atGrossMass, 500, 1e-9)
   })
 
   it('names every limit asked for, from which or up to which it closes', () => {
     const design = { range: 165_200, payload: 400, figureOfMerit: 0.72 }
-    const tried = sizing.tryClose({
+    const tried = sizing.close({
       requiredMass: workedBuildUp(design),
       from: 1000,
       along: [
@@ -251,7 +301,7 @@ describe('sizing.fold(options)', () => {
     expectClose(limit.value, 165_037, 3e-6)
     expect(limit).toMatchObject({ name: 'range', unit: 'km', closes: 'up to' })
     // Closes just below and not just above.
-    const closes = (range: number) => sizing.tryClose({ requiredMass: workedBuildUp({ range }), from: 1000 }).closed
+    const closes = (range: number) => sizing.close({ requiredMass: workedBuildUp({ range }), from: 1000 }).closed
     expect(closes(limit.value * (1 - 1e-9))).toBe(true)
     expect(closes(limit.value * (1 + 1e-9))).toBe(false)
   })

@@ -90,10 +90,10 @@ export const calls: readonly AnyCall[] = [
       }),
   ],
   [
-    'sizing.tryClose with deficits',
+    'sizing.close with deficits',
     4,
     (x) =>
-      sizing.tryClose({
+      sizing.close({
         requiredMass: (m) => 100 * v(x, 0) + (v(x, 1) / 3) * m,
         from: 100,
         deficits: (m) => ({ power: { lacking: v(x, 2) * m - v(x, 3), of: v(x, 3) }, bare: v(x, 2) }),

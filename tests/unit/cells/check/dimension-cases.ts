@@ -166,7 +166,11 @@ export const correct: readonly (readonly [source: string, names: Readonly<Record
     { a: 'kg' },
   ],
   [
-    'const c = sizing.tryClose({ requiredMass: (m) => 400 * u.kg + 0.4 * m, from: 500 * u.kg })\nconst a = c.closed ? c.grossMass : 0',
+    'const { grossMass, masses: { rest } } = sizing.close({ requiredMass: (m) => ({ payload: 400 * u.kg, rest: 0.4 * m }), from: 500 * u.kg })',
+    { grossMass: 'kg', rest: 'kg' },
+  ],
+  [
+    'const c = sizing.close({ requiredMass: (m) => 400 * u.kg + 0.4 * m, from: 500 * u.kg })\nconst a = c.closed ? c.grossMass : 0',
     { a: 'kg' },
   ],
   ["const r = requirement('footprint', { actual: 13 * u.m, atMost: 14 * u.m, unit: 'm' })", { r: null }],
@@ -192,7 +196,7 @@ export const correct: readonly (readonly [source: string, names: Readonly<Record
     { total: 'kg m', mean: 'kg m' },
   ],
   [
-    'const c = sizing.tryClose({ requiredMass: (m) => 0.4 * m, from: 5 * u.kg })\nif (!c.closed) throw new Error(c.reason)\nconst g = c.grossMass',
+    'const c = sizing.close({ requiredMass: (m) => 0.4 * m, from: 5 * u.kg })\nif (!c.closed) throw new Error(c.reason)\nconst g = c.grossMass',
     { g: 'kg' },
   ],
   [
