@@ -106,6 +106,21 @@ describe('openChildIsolate without the guard in front of it', () => {
     await expect(open({ sandboxText: '', childText: 'process.exit(3)' })).rejects.toThrow(/code 3/)
   })
 
+  it('send to a child whose parent is gone is given up by the child itself, however the cell loops', async () => {
+    const childText = readFileSync(bench.childPath, 'utf8')
+    const isolate = await openChildIsolate({
+      sandboxText: bench.sandboxText,
+      childText,
+      megabytes: 256,
+      longestRun: 2000,
+    })
+    const { cells } = programOf(bench.kernelHash, [{ id: 'a', body: 'for (;;) { try { for (;;) {} } catch {} }' }])
+    const loss = new Promise((resolve) => isolate.listen({ onLine: () => {}, onLost: resolve }))
+    isolate.send(JSON.stringify({ type: 'program', cells }))
+    isolate.send(JSON.stringify({ type: 'run', needed: ['a'], blocked: [], overrides: {} }))
+    expect(await loss).toEqual({ code: 'EVALUATOR_LOST', reason: 'it ended with code 1' })
+  })
+
   it('send reports a child that sends more than it may', async () => {
     const flood = "process.stdout.write('ready\\n' + 'x'.repeat(3e6)); setInterval(() => {}, 1000)"
     const isolate = await openChildIsolate({ sandboxText: '', childText: flood, megabytes: 64 })

@@ -7,20 +7,25 @@ import { watchMemory } from './memory-watch.js'
 /** What Node itself holds before a cell runs [MB]. */
 const ownMegabytes = 96
 const startMilliseconds = 15_000
+/** Longer than any run that the limits of `evaluate` let go on. */
+const abandonedMilliseconds = 600_000
 
 export interface ChildSettings {
   readonly sandboxText: string
   readonly childText: string
   readonly megabytes: number
+  /** After which a child ends a run by itself, because whoever should have done so is gone [ms]. */
+  readonly longestRun?: number
 }
 
 /** Starts the child, hands it the sandbox and waits until it is locked down. */
 export function openChildIsolate(settings: ChildSettings): Promise<Isolate> {
-  const child = spawn(process.execPath, childArguments(settings.childText, settings.megabytes), {
+  const { childText, megabytes, longestRun = abandonedMilliseconds } = settings
+  const child = spawn(process.execPath, childArguments(childText, megabytes, longestRun), {
     env: {},
     stdio: ['pipe', 'pipe', 'pipe'],
   })
-  const isolate = new ChildIsolate(child, settings.megabytes)
+  const isolate = new ChildIsolate(child, megabytes)
   return new Promise((resolve, reject) => {
     const timer = setTimeout(() => {
       isolate.end()

@@ -79,6 +79,24 @@ function write(line: string): void {
   }
 }
 
+/** [ms] Far beyond any limit of the parent, and told by it. */
+const longestRun = Number(process.argv.at(-1))
+let message = ''
+Object.defineProperty(globalThis, 'handleNext', { value: () => handleSafely(message) })
+const next = new Script('handleNext()')
+
+/**
+ * The parent ends a run that takes too long. Should the parent be killed while a cell loops, nobody is left to do so, and a loop hears
+ * nothing of the closed pipe: then Node's own watch over a script ends it, and with it this process.
+ */
+function handleWatched(): void {
+  try {
+    next.runInThisContext({ timeout: longestRun })
+  } catch {
+    process.exit(1)
+  }
+}
+
 function handleSafely(message: string): void {
   try {
     handle(message)
@@ -97,6 +115,6 @@ process.stdin.on('data', (chunk: string) => {
   waiting += chunk
   const messages = waiting.split('\n')
   waiting = messages.pop() ?? ''
-  for (const message of messages) handleSafely(message)
+  for (message of messages) handleWatched()
 })
 process.stdin.on('end', () => process.exit(0))

@@ -1,7 +1,7 @@
 /** How the child process is started: each flag takes something away from it. */
 
-/** Arguments for `node`; `childText` is the compiled text of `child.ts`. */
-export function childArguments(childText: string, megabytes: number): string[] {
+/** Arguments for `node`; `childText` is the compiled text of `child.ts`, and `longestRun` [ms] when it gives a run up by itself. */
+export function childArguments(childText: string, megabytes: number, longestRun: number): string[] {
   return [
     '--no-warnings',
     // No file, no child process, no worker thread, no add-on: nothing is allowed back.
@@ -16,6 +16,7 @@ export function childArguments(childText: string, megabytes: number): string[] {
     '--input-type=module',
     '--eval',
     childText,
+    String(longestRun),
   ]
 }
 
