@@ -1,6 +1,13 @@
-/** The numbers of a sheet that can be asked where they came from, what moves them and how sure they are. */
+/** The numbers of a sheet, margins of requirements among them, that can be asked where they came from, what moves them and how sure they are. */
 import type { CellId, NamedValue } from '../../shared/contracts/index.js'
-import { type CellView, humaniseName, type SheetView, splitValues } from '../../shared/rendering/page.js'
+import {
+  type CellView,
+  humaniseName,
+  type Margin,
+  marginsOf,
+  type SheetView,
+  splitValues,
+} from '../../shared/rendering/page.js'
 
 export interface Askable {
   readonly name: string
@@ -22,16 +29,21 @@ export function askableIn({ id, number, result }: CellView): readonly Askable[] 
   )
 }
 
-/** All numbers, cell by cell. A name that two cells state is asked of the first. */
+/** All numbers, cell by cell, margins behind them. A name that two cells state is asked of the first. */
 export function allAskable(view: SheetView): readonly Askable[] {
   const met = new Set<string>()
+  const margins = marginsOf(view)
   return view.cells.flatMap((cell) =>
-    askableIn(cell).filter(({ name }) => {
+    [...askableIn(cell), ...margins.filter((one) => one.cell === cell).map(askableMargin)].filter(({ name }) => {
       if (met.has(name)) return false
       met.add(name)
       return true
     }),
   )
+}
+
+function askableMargin({ cell: { id, number }, value }: Margin): Askable {
+  return { name: value.name, label: value.label ?? value.name, cell: id, place: number, value }
 }
 
 export function askable(view: SheetView, name: string): Askable | undefined {

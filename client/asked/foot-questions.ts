@@ -1,4 +1,5 @@
 /** The three words below the results of a cell, and what pressing them or a number asks. */
+import { marginName } from '../../shared/contracts/index.js'
 import type { CellView } from '../../shared/rendering/page.js'
 import { askableIn } from './askable.js'
 import { type Ask, asks, isAsk } from './number-memory.js'
@@ -24,7 +25,7 @@ export function offerQuestions(column: Element, cell: CellView): void {
   state.append(words)
 }
 
-/** Follows presses on the words, and on the numbers themselves. */
+/** Follows presses on the words, on the numbers themselves, and on requirements, whose margins are asked about. */
 export function followQuestions(root: HTMLElement, put: (name: string, ask?: Ask) => void): void {
   root.addEventListener('click', (event) => {
     if (!(event.target instanceof Element)) return
@@ -34,8 +35,10 @@ export function followQuestions(root: HTMLElement, put: (name: string, ask?: Ask
       put(button.dataset.name, ask)
       return
     }
-    const row = event.target.closest<HTMLElement>('.result .value[data-value-kind="number"]')
+    const row = event.target.closest<HTMLElement>('.result .value[data-value-kind="number"], .result .requirement')
+    const { name } = row?.dataset ?? {}
     // A number that is being marked, to be copied, is not asked anything.
-    if (row?.dataset.name !== undefined && window.getSelection()?.isCollapsed !== false) put(row.dataset.name)
+    if (name === undefined || window.getSelection()?.isCollapsed === false) return
+    put(row?.classList.contains('requirement') === true ? marginName(name) : name)
   })
 }

@@ -1,5 +1,5 @@
 /** One number of the sheet and the three things it can be asked: where it came from, what moves it, how sure it is. */
-import { element, formatQuantity, type SheetView } from '../../shared/rendering/page.js'
+import { element, formatQuantity, marginsOf, marginWords, type SheetView } from '../../shared/rendering/page.js'
 import type { DrawerView } from '../drawer/drawer.js'
 import { type Askable, allAskable, askable } from './askable.js'
 import type { AskedPart } from './asking.js'
@@ -154,6 +154,7 @@ export class NumberView implements DrawerView {
     const { value, cell, place } = chosen
     const si = value.value.kind === 'number' ? value.value.si : Number.NaN
     const state = view.cells.find(({ id }) => id === cell)?.state ?? 'current'
+    const margin = marginsOf(view).find((one) => one.value.name === chosen.name)
     const drawn = element(
       document,
       'p',
@@ -162,13 +163,16 @@ export class NumberView implements DrawerView {
       ' in ',
       element(document, 'a', { href: `#cell-${cell}` }, `cell ${place}`),
       state === 'current' ? null : `, ${state}`,
+      margin === undefined
+        ? null
+        : `. By this much the requirement is ${margin.requirement.met ? 'met' : 'missed'}: ${marginWords(margin.requirement)}`,
     )
     if (!this.#value.isEqualNode(drawn)) this.#value.replaceChildren(...drawn.childNodes)
   }
 }
 
 const teaching =
-  'Every number of the sheet can be asked where it came from (trace), what moves it (drivers) and how sure it is (spread). Choose one above, or press one of the three words below the results of a cell.'
+  'Every number of the sheet can be asked where it came from (trace), what moves it (drivers) and how sure it is (spread). So can the margin of a requirement. Choose one above, press one of the three words below the results of a cell, or press a number or a requirement itself.'
 
 const nothingToAsk =
   'Numbers are asked here where they came from, what moves them and how sure they are. No cell has worked out a number yet.'

@@ -1,6 +1,7 @@
 /** The views of the notebook's drawer, in the order of their tabs. */
 import type { ReadProgram } from '../../kernel/cells/evidence/index.js'
 import { type NumbersHost, readersOf } from '../../kernel/cells/program/index.js'
+import { marginName } from '../../shared/contracts/index.js'
 import type { SheetView } from '../../shared/rendering/page.js'
 import { followQuestions } from '../asked/foot-questions.js'
 import type { NumberMemory } from '../asked/number-memory.js'
@@ -50,8 +51,13 @@ export function drawerViews(sources: ViewSources): readonly DrawerView[] {
     trials: sources.trial.register,
   })
   const { view, reading, say } = sources
-  const requirements = new RequirementsView({ view, say, numbers: { view, reading, host: sources.numbers } })
-  return [register, requirements, numberView(sources), methods, sources.revisions]
+  const number = numberView(sources)
+  const askMargin = (requirement: string) => {
+    number.put(marginName(requirement))
+    sources.open(number.name)
+  }
+  const requirements = new RequirementsView({ view, say, numbers: { view, reading, host: sources.numbers }, askMargin })
+  return [register, requirements, number, methods, sources.revisions]
 }
 
 function numberView({ view, reading, numbers, memory, sheet, say, open, trial }: ViewSources): NumberView {

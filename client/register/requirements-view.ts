@@ -1,6 +1,7 @@
 /** The requirements in the drawer: what has to hold, whether it does, and whether it still would at the worst corner and in most samples. */
 import {
   element,
+  marginsOf,
   type RequirementSureness,
   renderRequirements,
   requirementRows,
@@ -18,6 +19,8 @@ export interface RequirementsSources {
   readonly numbers: AskedNumbersSources
   /** Aloud. */
   say(sentence: string): void
+  /** Asks the margin of a requirement where it came from, what moves it and how sure it is. */
+  askMargin(requirement: string): void
 }
 
 interface Answer {
@@ -43,6 +46,10 @@ export class RequirementsView implements DrawerView {
     this.#turns = new OneAtATime({ now: () => performance.now(), onState: () => this.#showState() })
     this.#running = new RunningLine(() => this.#turns.stop())
     this.#ask.addEventListener('click', () => void this.#workOut())
+    this.#table.addEventListener('click', ({ target }) => {
+      const name = target instanceof Element ? target.closest<HTMLElement>('[data-margin]')?.dataset.margin : undefined
+      if (name !== undefined && target instanceof Element && target.closest('button') !== null) sources.askMargin(name)
+    })
     const controls = element(document, 'div', { class: 'requirements-controls' }, this.#ask, this.#running.element)
     this.element.append(controls, this.#state, this.#table)
   }
@@ -60,6 +67,7 @@ export class RequirementsView implements DrawerView {
     const rows = requirementRows(view)
     this.#ask.hidden = rows.length === 0
     const drawn = renderRequirements(document, rows, this.#answer?.sureness)
+    offerMargins(drawn, new Set(marginsOf(view).map(({ requirement }) => requirement.name)))
     // What has the focus stays where nothing changed.
     if (this.#table.firstElementChild?.isEqualNode(drawn) !== true) this.#table.replaceChildren(drawn)
     this.#showState()
@@ -92,6 +100,19 @@ export class RequirementsView implements DrawerView {
     const words =
       this.#trouble !== '' ? this.#trouble : outdated ? wordsOutdated : this.#answer === undefined ? '' : wordsKnown
     if (this.#state.textContent !== words) this.#state.textContent = words
+  }
+}
+
+/** What stands in the column of margins, to be pressed. */
+function offerMargins(table: HTMLElement, askable: ReadonlySet<string>): void {
+  for (const place of table.querySelectorAll<HTMLElement>('[data-margin]')) {
+    const { margin: name = '' } = place.dataset
+    if (!askable.has(name)) continue
+    const words = place.textContent ?? ''
+    const label = `margin of ${name}, ${words}: trace, drivers, spread`
+    place.replaceChildren(
+      element(document, 'button', { type: 'button', class: 'link-button', 'aria-label': label }, words),
+    )
   }
 }
 

@@ -2,7 +2,7 @@
 import { EvidenceTrouble, openEvaluator, runDrivers } from '../../kernel/cells/evidence/index.js'
 import { cautionLine } from '../../shared/contracts/index.js'
 import { viewInUnits } from '../../shared/rendering/index.js'
-import { computeSheet, fileAndName, placeOfNumber } from './asked-number.js'
+import { computeSheet, fileAndName, fileAndNameUsage, placeOfNumber } from './asked-number.js'
 import { subjectInCode } from './asked-text.js'
 import { describeDrivers } from './drivers-text.js'
 import { readNotebookFile } from './notebook-input.js'
@@ -13,7 +13,7 @@ import { readUnits } from './units-option.js'
 
 export const drivers: Subcommand = {
   name: 'drivers',
-  usage: 'drivers FILE NAME [--set NAME="VALUE UNIT"]... [--units SI|aviation] [--json]',
+  usage: `drivers ${fileAndNameUsage} [--set NAME="VALUE UNIT"]... [--units SI|aviation] [--json]`,
   about: 'says what moves a number: its change at the ends of each assumption, and per 1 % of it',
   async run(args) {
     const { values, positionals } = readArguments({

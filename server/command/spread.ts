@@ -15,7 +15,7 @@ import type { Reading } from '../../kernel/cells/index.js'
 import type { NumbersHost, WantedNumbers } from '../../kernel/cells/program/index.js'
 import { cautionLine, type Shares, type Spread } from '../../shared/contracts/index.js'
 import { viewInUnits } from '../../shared/rendering/index.js'
-import { type ComputedSheet, computeSheet, fileAndName, placeOfNumber } from './asked-number.js'
+import { type ComputedSheet, computeSheet, fileAndName, fileAndNameUsage, placeOfNumber } from './asked-number.js'
 import { subjectInCode } from './asked-text.js'
 import { readNotebookFile } from './notebook-input.js'
 import { withNumbersHost } from './numbers-host.js'
@@ -27,8 +27,7 @@ import { readWholeNumber } from './whole-number.js'
 
 export const spread: Subcommand = {
   name: 'spread',
-  usage:
-    'spread FILE NAME [--samples NUMBER] [--seed NUMBER] [--shares] [--set NAME="VALUE UNIT"]... [--units SI|aviation] [--json]',
+  usage: `spread ${fileAndNameUsage} [--samples NUMBER] [--seed NUMBER] [--shares] [--set NAME="VALUE UNIT"]... [--units SI|aviation] [--json]`,
   about: 'says how sure a number is: percentiles, requirements met, and with --shares what the variance comes from',
   async run(args) {
     const { values, positionals } = readArguments({

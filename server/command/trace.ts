@@ -2,7 +2,7 @@
 import { EvidenceTrouble, traceNumber } from '../../kernel/cells/evidence/index.js'
 import { readCatalogue } from '../catalogue/index.js'
 import { kernelFolder } from '../toolchain.js'
-import { computeSheet, fileAndName, placeOfNumber } from './asked-number.js'
+import { computeSheet, fileAndName, fileAndNameUsage, placeOfNumber } from './asked-number.js'
 import { readNotebookFile } from './notebook-input.js'
 import { withNumbersHost } from './numbers-host.js'
 import { readArguments, type Subcommand } from './subcommand.js'
@@ -11,7 +11,7 @@ import { describeTrace } from './trace-text.js'
 
 export const trace: Subcommand = {
   name: 'trace',
-  usage: 'trace FILE NAME [--set NAME="VALUE UNIT"]... [--json]',
+  usage: `trace ${fileAndNameUsage} [--set NAME="VALUE UNIT"]... [--json]`,
   about: 'says where a number came from, what moves it, and what would wake what does not',
   async run(args) {
     const { values, positionals } = readArguments({

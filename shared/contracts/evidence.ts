@@ -16,6 +16,18 @@ export interface Numbers {
   readonly requirements: Readonly<Record<string, RequirementNumbers>>
 }
 
+/** What the margin of a requirement is called wherever a number has a name: no name of a cell has spaces in it. */
+export function marginName(requirement: string): string {
+  return `${marginOf}${requirement}`
+}
+
+/** The requirement whose margin is called so; undefined for any other name. */
+export function requirementOf(name: string): string | undefined {
+  return name.startsWith(marginOf) ? name.slice(marginOf.length) : undefined
+}
+
+const marginOf = 'margin of '
+
 /**
  * One point evaluated. A point at which a wanted cell failed says why, and still has whatever was computed beside the
  * failure: a number that does not depend on it is as good as any.

@@ -101,6 +101,29 @@ describe('hoverfolio drivers', patience, () => {
     )
   })
 
+  test('drivers of a margin are minus what moves the actual, and plus what moves its bound', async () => {
+    // 40 kg - (2 a + 3 b); the ends of a normal distribution are 1.645 deviations off.
+    const z95 = 1.6448536269514722
+    const { out } = await runHoverfolio('drivers', file, 'margin', 'of', 'light', '--json')
+    const found = JSON.parse(out) as Drivers
+    expect(found).toMatchObject({ target: 'margin of light', base: 5, dimension: 'kg', unit: 'kg', left: [] })
+    expect(found.drivers.map(({ name }) => name)).toEqual(['a', 'b'])
+    const [a, b] = found.drivers as [Driver, Driver]
+    expect(a.high.change).toBeCloseTo(-2 * 2 * z95, 6)
+    expect(b.low.change).toBeCloseTo(3 * z95, 6)
+    expect(a.elasticity).toBeCloseTo((-2 * 10) / 5, 6)
+    const text = plain((await runHoverfolio('drivers', file, 'margin of light')).out)
+    expect(text).toContain('margin of light, 5 kg, is moved most by a: ')
+  })
+
+  test('drivers of a margin that no requirement has names those that can be asked', async () => {
+    const { code, err } = await runHoverfolio('drivers', file, 'margin of lihgt')
+    expect(code).toBe(2)
+    expect(err).toContain('This notebook has no number "margin of lihgt"; did you mean "margin of light"?')
+    expect(err).toContain('; margins that can be asked: margin of light.')
+    expect(err).toContain('Usage: hoverfolio drivers FILE NAME|"margin of REQUIREMENT" ')
+  })
+
   test('drivers of a number that does not compute says why and exits 1', async () => {
     const { code, out, err } = await runHoverfolio('drivers', file, 'closed', '--set', 'limit=21 kg')
     expect([code, out]).toEqual([1, ''])
@@ -155,6 +178,13 @@ describe('hoverfolio spread', patience, () => {
       expect(high, name).toBeGreaterThanOrEqual(wanted)
     }
     expect(share('c')).toMatchObject({ withOthers: { value: 0 } })
+  })
+
+  test('spread of a margin is the spread of what is left of the bound', async () => {
+    const { out } = await runHoverfolio('spread', file, 'margin of light', '--json')
+    const { summary } = JSON.parse(out) as { summary: Summary }
+    expect(summary.mean).toBeCloseTo(5, 1)
+    expect(summary.deviation).toBeCloseTo(5, 1)
   })
 
   test('spread of a product of lognormal factors is lognormal', async () => {

@@ -34,7 +34,10 @@ async function notebookFile(name: string, sources: readonly (readonly string[])[
   return path
 }
 
-describe('hoverfolio trace', () => {
+/** A process that loads TypeScript and isolates; more on a busy machine. */
+const patience = { timeout: 120_000 }
+
+describe('hoverfolio trace', patience, () => {
   test('trace prints the outline down to sources, with what would wake what does not move the number', async () => {
     const { code, out, err } = await runHoverfolio('trace', file, 'perDensity')
     expect([code, err]).toEqual([0, ''])

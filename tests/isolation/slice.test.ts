@@ -49,6 +49,22 @@ const aircraft = {
   ].join('\n'),
 }
 
+describe('sliceProgram(read, wanted) of a margin', () => {
+  it('sliceProgram keeps the one requirement, and drivers of its margin are plain differences', async () => {
+    const reading = await read(aircraft)
+    const wanted = wantedOf('margin of Farthest', 'masses')
+    const kept = linesOf(sliceProgram(reading, wanted).cells.at(-1)?.code).join('\n')
+    expect(kept).toContain('requirement("Farthest"')
+    expect(kept).not.toContain('Heaviest')
+    const opened = await openEvaluator(reading, wanted, host)
+    expect([opened.sliced, opened.assumptions]).toEqual([true, ['range']])
+    const range = { name: 'range', value: 85_000 }
+    const found = await runDrivers({ target: 'margin of Farthest', assumptions: [range] }, opened)
+    // 100 km - range, 10 % either way.
+    expect(found).toMatchObject({ base: 15_000, drivers: [{ low: { change: 8_500 }, high: { change: -8_500 } }] })
+  })
+})
+
 describe('sliceProgram(read, wanted)', () => {
   it('sliceProgram keeps what the number needs, what changes that, and nothing beside it', async () => {
     const { cells } = sliceProgram(await read(aircraft), wantedOf('gross', 'masses'))

@@ -105,6 +105,44 @@ describe('traceNumber(options, host)', () => {
   })
 })
 
+describe('traceNumber(options, host) of a margin', () => {
+  it('traceNumber of a margin has what its own requirement reads, and nothing of the others beside it', async () => {
+    const texts = {
+      needs: "const a = assumption('a', 2.5)\nconst b = assumption('b', 3.5)\nconst most = assumption('most', 40)",
+      sums: [
+        'const sum = 2 * a + 0 * b',
+        "requirement('sum', { actual: sum, atMost: most })",
+        "requirement('other', { actual: b, atMost: 9 })",
+      ].join('\n'),
+    }
+    const found = await trace(texts, ['margin of sum', 'sums'])
+    expect(found.base).toBe(35)
+    expect(found.steps.map(({ name, acts }) => [name, acts])).toEqual([
+      ['a', 'moves'],
+      ['b', 'inactive'],
+      ['sum', 'moves'],
+      ['most', 'moves'],
+      ['margin of sum', 'moves'],
+    ])
+    expect(found.steps.at(-1)).toMatchObject({ line: 2, kind: 'number', value: 35, reads: ['sum', 'most'] })
+    const bound = await trace(texts, ['margin of other', 'sums'])
+    expect(bound.steps.map(({ name }) => name)).toEqual(['b', 'margin of other'])
+  })
+
+  it.each([
+    [
+      'named by a value',
+      "for (const name of ['x', 'y']) requirement(name, { actual: name === 'x' ? a : b, atMost: 9 })",
+    ],
+    ['under another name', "const need = requirement\nneed('x', { actual: a, atMost: 9 + 0 * b })"],
+  ])('traceNumber has every assumption of the margin of a requirement %s', async (_, text) => {
+    const needs = "const a = assumption('a', 2.5)\nconst b = assumption('b', 3.5)"
+    const found = await trace({ needs, sums: text }, ['margin of x', 'sums'])
+    expect(found.base).toBe(6.5)
+    expect(found.step('a')?.acts).toBe('moves')
+  })
+})
+
 describe('traceNumber(options, host) of odd texts', () => {
   it.each([
     [

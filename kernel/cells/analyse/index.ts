@@ -2,4 +2,4 @@
 export { analyse } from './analyse.js'
 export { kernelUses } from './kernel-uses.js'
 export { type Place, sourcePlace } from './places.js'
-export { readStatements, type Statement } from './statements.js'
+export { readStatements, type Statement, statesName } from './statements.js'

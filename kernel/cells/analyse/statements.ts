@@ -1,5 +1,6 @@
 /** The top-level statements of a cell: what each declares, reads and changes, so that a part of a cell can be run. */
 import { type AnyNode, type CallExpression, type ModuleDeclaration, parse, type Statement as Tree } from 'acorn'
+import { requirementOf } from '../../../shared/contracts/evidence.js'
 import { languageNames } from '../program/index.js'
 import { resolveScopes, type Scopes, startOf, type Use } from './scopes.js'
 import { walk } from './tree.js'
@@ -25,6 +26,17 @@ export interface Statement {
   readonly requirements: readonly string[]
   /** It states requirements, under whatever names. */
   readonly requires: boolean
+}
+
+/**
+ * Whether it states a number under this name by `result(...)`, or the requirement whose margin is called so. Of requirements whose names
+ * are no text nothing is known, so they may be the one.
+ */
+export function statesName({ results, requirements, requires }: Statement, name: string): boolean {
+  if (results.includes(name)) return true
+  const requirement = requirementOf(name)
+  if (requirement === undefined) return false
+  return requirements.includes(requirement) || (requires && requirements.length === 0)
 }
 
 const reporters: ReadonlySet<string> = new Set(['requirement', 'result', 'table', 'console'])

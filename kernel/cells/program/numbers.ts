@@ -4,7 +4,7 @@ import type { StopSignal } from './evaluation.js'
 import type { Overrides, Program } from './program.js'
 
 export interface WantedNumbers {
-  /** Top-level names, and names stated by `result(...)`, each with the cell that has it. */
+  /** Top-level names, names stated by `result(...)`, and margins of requirements (`marginName`), each with the cell that has it. */
   readonly names: readonly { readonly name: string; readonly cell: CellId }[]
   /** Cells of which every requirement is wanted. */
   readonly requirements: readonly CellId[]

@@ -1,10 +1,9 @@
 /** The number that is asked about, as the sheet shows it. */
-
-import { formatDimension, parseUnit } from '../../contracts/index.js'
 import { formatQuantity } from '../quantity/format-quantity.js'
 import { numberOf } from '../quantity/number.js'
 import { humaniseName } from '../quantity/words.js'
 import type { SheetView } from '../view.js'
+import { dimensionOf, marginsOf } from './margins.js'
 
 /** A bound that a requirement puts on the number itself. */
 export interface Limit {
@@ -25,7 +24,7 @@ export interface AskedSubject {
   readonly limits: readonly Limit[]
 }
 
-/** Undefined where no cell has a number of that name. */
+/** Undefined where no cell has a number of that name, nor a requirement whose margin is called so. */
 export function askedSubject(view: SheetView, name: string): AskedSubject | undefined {
   for (const { result } of view.cells) {
     const named = result?.values.find((one) => one.name === name)
@@ -41,13 +40,23 @@ export function askedSubject(view: SheetView, name: string): AskedSubject | unde
       limits: limitsOn(view, value),
     }
   }
-  return undefined
+  return marginSubject(view, name)
 }
 
-/** The author's unit says what the number is before the check does, and where the check cannot tell. */
-function dimensionOf(unit: string | undefined): string | null {
-  const reading = unit === undefined ? undefined : parseUnit(unit)
-  return reading?.ok === true ? formatDimension(reading.unit.dimension) : null
+/** A margin has to be 0 or more, whatever the bound. */
+function marginSubject(view: SheetView, name: string): AskedSubject | undefined {
+  const found = marginsOf(view).find(({ value }) => value.name === name)
+  if (found === undefined) return undefined
+  const { requirement, value } = found
+  const { label = name, dimension, unit } = value
+  return {
+    name,
+    label,
+    dimension,
+    ...(unit === undefined ? {} : { unit }),
+    value: numberOf(requirement.margin),
+    limits: [{ requirement: requirement.name, bound: 'at least', value: 0 }],
+  }
 }
 
 /** Requirements whose actual is this very number. */

@@ -6,6 +6,7 @@ import { formatQuantity } from '../quantity/format-quantity.js'
 import { countOf, humaniseName } from '../quantity/words.js'
 import { sheetContext } from '../sheet/context.js'
 import type { CellView, SheetView } from '../view.js'
+import { marginsOf } from './margins.js'
 
 /** What the sheet knows of the steps; made once for a trace. */
 export class TraceSubject {
@@ -97,7 +98,7 @@ export class TraceSubject {
       const found = result?.values.find((one) => one.name === name)
       if (found !== undefined) return found
     }
-    return undefined
+    return marginsOf(this.view).find(({ value }) => value.name === name)?.value
   }
 }
 

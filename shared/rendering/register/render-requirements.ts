@@ -60,7 +60,7 @@ function requirementRow(document: Document, row: RequirementRow, sure: readonly 
     text(`${statusOf(record)}${tried ? '; trial' : ''}`),
     element(document, 'td', { class: 'numeric' }, shown(actual)),
     text(boundsOf(record, shown)),
-    element(document, 'td', { class: 'numeric' }, `${shown(margin)}${shareOf(record)}`),
+    element(document, 'td', { class: 'numeric', 'data-margin': record.name }, `${shown(margin)}${shareOf(record)}`),
     sure.map((words) => element(document, 'td', {}, words)),
     element(document, 'td', {}, rowLink(document, row), state === 'current' ? '' : ` ${state}`),
     text(record.paragraph),

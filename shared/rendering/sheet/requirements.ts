@@ -25,7 +25,7 @@ function requirementLine(document: Document, requirement: RequirementRecord, tri
   return element(
     document,
     'li',
-    { class: 'requirement', 'data-met': met, 'data-trial': tried },
+    { class: 'requirement', 'data-name': requirement.name, 'data-met': met, 'data-trial': tried },
     element(document, 'span', { class: 'mark', 'aria-hidden': 'true' }, met ? '✓' : '✕'),
     ' ',
     element(document, 'span', { class: 'requirement-name' }, requirement.name),

@@ -1,4 +1,6 @@
 /** A run at many points: the cells that are needed, each remembered by the values that reach it; one line per point. */
+
+import { requirementOf } from '../../../../shared/contracts/evidence.js'
 import type { CellId, NumbersBody, ResultNumber } from '../../../../shared/contracts/index.js'
 import type { Overrides, RunnableCell } from '../../program/index.js'
 import type { NumbersMessage } from '../protocol.js'
@@ -72,5 +74,13 @@ function bodyOf(
 function numberIn(cell: FinishedNumbers | undefined, name: string): ResultNumber | null {
   const crossing = cell?.exports.get(name)
   const value = crossing === undefined ? cell?.stated.get(name) : crossing.value
-  return typeof value === 'number' ? encodeNumber(value) : null
+  if (typeof value === 'number') return encodeNumber(value)
+  return value === undefined && cell !== undefined ? marginIn(cell, name) : null
+}
+
+/** Null also where two requirements of the cell have the name: there is no telling which is meant. */
+function marginIn({ requirements }: FinishedNumbers, name: string): ResultNumber | null {
+  const requirement = requirementOf(name)
+  const [one, ...others] = requirements.filter(([each]) => each === requirement)
+  return one === undefined || others.length > 0 ? null : one[2]
 }

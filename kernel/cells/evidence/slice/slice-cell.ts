@@ -1,5 +1,5 @@
 /** The part of a cell that some of its names need. */
-import type { Statement } from '../../analyse/index.js'
+import { type Statement, statesName } from '../../analyse/index.js'
 
 export interface CellNeeds {
   /** Names of the cell that are read elsewhere or wanted. */
@@ -26,7 +26,7 @@ export function neededStatements(
   const wants = (statement: Statement) =>
     has(statement.declares, needed) ||
     has(statement.changes, needed) ||
-    has(statement.results, names) ||
+    [...names].some((name) => statesName(statement, name)) ||
     has(statement.reads, changers) ||
     (requirements && statement.requires) ||
     (statement.kind === 'other' && statement.reads.some((name) => needed.has(name) && shared.has(name)))

@@ -1,6 +1,6 @@
 /** The names that a number is made from, read from the text: the same walk as that of the slice, name by name. */
 import type { CellId } from '../../../../shared/contracts/index.js'
-import { kernelUses, type Statement, sourcePlace } from '../../analyse/index.js'
+import { kernelUses, type Statement, sourcePlace, statesName } from '../../analyse/index.js'
 import type { AnalysedCell, WantedNumbers } from '../../program/index.js'
 import { type CellPart, neededParts, type ReadProgram } from '../slice/index.js'
 
@@ -100,12 +100,12 @@ function makersOf(name: string, statements: readonly Statement[]): readonly Stat
     ),
   )
   return statements.filter(
-    ({ declares, changes, results, reads, kind }) =>
-      declares.includes(name) ||
-      changes.includes(name) ||
-      results.includes(name) ||
-      reads.some((one) => changers.has(one)) ||
-      (kind === 'other' && changes.length === 0 && reads.includes(name)),
+    (statement) =>
+      statement.declares.includes(name) ||
+      statement.changes.includes(name) ||
+      statesName(statement, name) ||
+      statement.reads.some((one) => changers.has(one)) ||
+      (statement.kind === 'other' && statement.changes.length === 0 && statement.reads.includes(name)),
   )
 }
 
