@@ -15,7 +15,7 @@ import {
 } from '../../shared/contracts/index.js'
 import { fromBase64, toBase64 } from './base64.js'
 import { fromServer, snapshotOf } from './document.js'
-import type { Keep, KeptWork } from './keep.js'
+import type { Keep, KeptKey, KeptWork } from './keep.js'
 import { carryOver } from './rebase.js'
 import type { SavingState } from './saving-state.js'
 import { UnsavedEdits } from './unsaved.js'
@@ -108,6 +108,15 @@ export class LiveSession {
   /** The network is known to be gone: do not wait for the socket to notice. */
   lose(): void {
     if (this.#socket !== undefined) this.#lost(this.#socket)
+  }
+
+  /** The page is being left, perhaps for good: what is unsaved is kept at once, and sent without waiting for an answer. */
+  leave(): void {
+    const unsaved = this.#unsaved.all()
+    if (unsaved === null || this.#epoch === undefined) return
+    this.#keep.hold(this.#epoch, Y.encodeStateAsUpdate(this.#confirmed), unsaved)
+    this.#unsaved.turnBack()
+    this.#depart()
   }
 
   close(): void {
@@ -271,9 +280,8 @@ export class LiveSession {
   #made(update: Uint8Array): void {
     const epoch = this.#epoch
     if (epoch === undefined) return
-    const stands =
-      this.#unsaved.count === 0 ? this.#keep.begin(epoch, Y.encodeStateAsUpdate(this.#confirmed)) : Promise.resolve()
-    const kept = stands.then(() => this.#keep.add(epoch, update)).catch(() => null)
+    const base = this.#unsaved.count === 0 ? Y.encodeStateAsUpdate(this.#confirmed) : null
+    const kept = this.#keep.add(epoch, update, base).catch(() => null)
     this.#unsaved.add({ update, kept })
     this.#refusal = undefined
     this.#depart()
@@ -294,6 +302,7 @@ export class LiveSession {
     Y.applyUpdate(this.#confirmed, this.#travelling, fromServer)
     this.#travelling = undefined
     void this.#forget(this.#unsaved.arrived())
+    if (this.#unsaved.count === 0) this.#keep.release()
     this.#depart()
     this.#events.onSaving(this.state)
   }
@@ -322,7 +331,7 @@ export class LiveSession {
     this.#pause = Math.min(this.#pause * 2, longestPause)
   }
 
-  async #forget(edits: readonly { readonly kept: Promise<number | null> }[]): Promise<void> {
+  async #forget(edits: readonly { readonly kept: Promise<KeptKey | null> }[]): Promise<void> {
     const keys = await Promise.all(edits.map((edit) => edit.kept))
     await this.#keep.remove(keys.filter((key) => key !== null)).catch(() => undefined)
   }

@@ -1,11 +1,12 @@
 /** Edits the server has not acknowledged yet: one group travels at a time, whatever is made meanwhile waits. */
 import * as Y from 'yjs'
 import { limits } from '../../shared/contracts/index.js'
+import type { KeptKey } from './keep.js'
 
 export interface UnsavedEdit {
   readonly update: Uint8Array
   /** Its key in this browser's keep, known a moment after the edit was made. */
-  readonly kept: Promise<number | null>
+  readonly kept: Promise<KeptKey | null>
 }
 
 export class UnsavedEdits {
@@ -22,6 +23,11 @@ export class UnsavedEdits {
 
   add(edit: UnsavedEdit): void {
     this.#edits.push(edit)
+  }
+
+  /** All of them as one update, `null` when there is none. */
+  all(): Uint8Array | null {
+    return this.#edits.length === 0 ? null : Y.mergeUpdates(this.#edits.map(({ update }) => update))
   }
 
   /** The next group as one update, `null` when nothing waits or a group is on its way. Groups stay under the byte limit. */

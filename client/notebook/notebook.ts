@@ -32,6 +32,7 @@ import { listenToKeys } from './keyboard.js'
 import { LiveFingerprint } from './live-fingerprint.js'
 import { newsOf } from './news.js'
 import { snapshotOfPage } from './page-data.js'
+import { watchPage } from './page-events.js'
 import { ReaderUnits } from './reader-units.js'
 import { RunDisplay } from './run-display.js'
 import { Search } from './search.js'
@@ -248,7 +249,7 @@ export class OpenNotebook {
 
   /** Joins the live document; edits are possible from its first answer on. */
   async connect(): Promise<void> {
-    const keep = await openKeep(this.#data.id, globalThis.indexedDB)
+    const keep = await openKeep(this.#data.id, globalThis.indexedDB, storageOf(window))
     const kept = await keep.load().catch(() => [])
     this.#session = new LiveSession(() => openLiveSocket(this.#data.id), keep, kept, browserClock, {
       onDocument: (doc) => this.#takeDocument(doc),
@@ -258,14 +259,19 @@ export class OpenNotebook {
       onRevision: (mark) => this.#revisions.take(mark),
       onPresent: (readers) => this.#bar.setReaders(readers),
     })
-    window.addEventListener('online', () => this.#session?.retryNow())
-    window.addEventListener('offline', () => this.#session?.lose())
-    window.addEventListener('beforeprint', () => {
-      this.#title?.close()
-      this.#fields?.close()
-      this.#editing.leaveAll()
+    watchPage(window, {
+      onNetwork: (there) => (there ? this.#session?.retryNow() : this.#session?.lose()),
+      beforePrint: () => {
+        this.#title?.close()
+        this.#fields?.close()
+        this.#editing.leaveAll()
+      },
+      onLeave: () => {
+        this.#fields?.settle()
+        this.#session?.leave()
+      },
+      mayLeave: () => keep.lasts || this.#allSaved(),
     })
-    window.addEventListener('pagehide', () => this.#fields?.settle())
   }
 
   #editTitle(): void {

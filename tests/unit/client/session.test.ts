@@ -3,7 +3,7 @@ import * as Y from 'yjs'
 import { fromBase64, toBase64 } from '../../../client/live/base64.js'
 import { addCell } from '../../../client/live/cell-operations.js'
 import { rewrite, snapshotOf, sourceOf, titleOf } from '../../../client/live/document.js'
-import { type Keep, type KeptWork, keepNothing } from '../../../client/live/keep.js'
+import { type Keep, type KeptKey, type KeptWork, keepNothing, mergeWork, openKeep } from '../../../client/live/keep.js'
 import { savingWords } from '../../../client/live/saving-state.js'
 import { type Clock, LiveSession, type Socket } from '../../../client/live/session.js'
 import {
@@ -106,31 +106,60 @@ class FakeClock implements Clock {
   }
 }
 
-/** A keep in memory that outlives sessions, as a browser's storage does. */
+/** A keep in memory that outlives sessions, as a browser's storage does. While `asleep` it writes nothing but what is held at once. */
 class FakeKeep implements Keep {
+  readonly lasts = true
   base: Uint8Array | null = null
   edits = new Map<number, { epoch: string; update: Uint8Array }>()
+  held: KeptWork | null = null
+  asleep = false
   #key = 0
   load = async (): Promise<readonly KeptWork[]> => {
     const epochs = [...new Set([...this.edits.values()].map((edit) => edit.epoch))]
-    return epochs.map((epoch) => ({
+    const stored = epochs.map((epoch) => ({
       epoch,
       base: this.base,
       edits: [...this.edits]
         .filter(([, edit]) => edit.epoch === epoch)
         .map(([key, edit]) => ({ key, update: edit.update })),
     }))
+    return mergeWork(stored, this.held === null ? [] : [this.held])
   }
-  begin = async (_epoch: string, base: Uint8Array) => {
-    this.base = base
-  }
-  add = async (epoch: string, update: Uint8Array) => {
+  add = async (epoch: string, update: Uint8Array, base: Uint8Array | null) => {
+    if (this.asleep) return new Promise<never>(() => undefined)
+    if (base !== null) this.base = base
     this.#key += 1
     this.edits.set(this.#key, { epoch, update })
     return this.#key
   }
-  remove = async (keys: readonly number[]) => {
-    for (const key of keys) this.edits.delete(key)
+  remove = async (keys: readonly KeptKey[]) => {
+    for (const key of keys)
+      if (typeof key === 'number') this.edits.delete(key)
+      else this.held = null
+  }
+  hold = (epoch: string, base: Uint8Array, update: Uint8Array) => {
+    this.held = { epoch, base, edits: [{ key: 'held', update }] }
+  }
+  release = () => {
+    this.held = null
+  }
+}
+
+/** Storage that writes at once, up to so many characters. */
+function storageUpTo(most: number): Storage {
+  const entries = new Map<string, string>()
+  return {
+    get length() {
+      return entries.size
+    },
+    key: (index) => [...entries.keys()][index] ?? null,
+    getItem: (key) => entries.get(key) ?? null,
+    setItem: (key, text) => {
+      if (text.length > most) throw new Error('the storage is full')
+      entries.set(key, text)
+    },
+    removeItem: (key) => void entries.delete(key),
+    clear: () => entries.clear(),
   }
 }
 
@@ -285,6 +314,55 @@ describe('LiveSession', () => {
     expect(keep.edits.size).toBe(0)
   })
 
+  it('LiveSession keeps at once what is unsaved when the page is left, however slow the database is', async () => {
+    const server = serverWith('const a = 1')
+    const keep = new FakeKeep()
+    keep.asleep = true
+    const first = start(server, keep)
+    for (const text of ['const a = 12', 'const a = 123']) type(first.seen.doc, text)
+    server.updates = []
+    first.session.leave()
+    expect(server.updates).toHaveLength(1)
+    server.updates = []
+    const second = start(server, keep, await keep.load())
+    expect(sourceIn(second.seen.doc)).toBe('const a = 123')
+    server.save()
+    await settled()
+    expect(sourceIn(server.doc)).toBe('const a = 123')
+    expect(keep.held).toBeNull()
+  })
+
+  it('LiveSession lets go of what it held when the page was not left after all', () => {
+    const server = serverWith('a')
+    const keep = new FakeKeep()
+    const { session, seen } = start(server, keep)
+    session.leave()
+    expect(keep.held).toBeNull()
+    type(seen.doc, 'ab')
+    session.leave()
+    expect(keep.held).not.toBeNull()
+    server.save()
+    expect(seen.words).toBe('all edits saved')
+    expect(keep.held).toBeNull()
+    expect(sourceIn(server.doc)).toBe('ab')
+  })
+
+  it('LiveSession carries what was held in an older epoch over once, though it was stored as well', async () => {
+    const server = serverWith('one\ntwo')
+    const keep = new FakeKeep()
+    const first = start(server, keep)
+    server.line.onclose?.()
+    type(first.seen.doc, 'one\ntwo\nmine')
+    await settled()
+    first.session.leave()
+    server.doc = serverWith('zero\none\ntwo').doc
+    server.epoch = 'e2'
+    const second = start(server, keep, await keep.load())
+    expect(sourceIn(second.seen.doc)).toBe('zero\none\ntwo\nmine')
+    await settled()
+    expect(keep.held).toBeNull()
+  })
+
   it('LiveSession carries own unsaved text into a new epoch without doubling what is there', () => {
     const server = serverWith('one\ntwo')
     const { seen, clock } = start(server)
@@ -382,5 +460,43 @@ describe('LiveSession', () => {
     server.line.onmessage?.({ data: '{"type":"unheard of"}' })
     expect([seen.readers, seen.checked, seen.revision]).toEqual([3, 'R. Marsh', 'B'])
     expect(seen.words).toBe('all edits saved')
+  })
+})
+
+describe('openKeep', () => {
+  const [base, update] = [Uint8Array.of(1, 2, 3), Uint8Array.of(4, 5)]
+
+  it('openKeep without a database holds what a page left unsaved for later visits, each its own', async () => {
+    const storage = storageUpTo(1000)
+    const [one, two] = [await openKeep('n', undefined, storage), await openKeep('n', undefined, storage)]
+    expect(await one?.add('e', update, base)).toBeNull()
+    one?.hold('e', base, update)
+    two?.hold('e', base, update)
+    two?.release()
+    const later = await openKeep('n', undefined, storage)
+    const work = await later.load()
+    expect(work).toMatchObject([{ epoch: 'e', base, edits: [{ update }] }])
+    expect(await (await openKeep('other', undefined, storage)).load()).toEqual([])
+    await later.remove(work.flatMap(({ edits }) => edits.map(({ key }) => key)))
+    expect(await later.load()).toEqual([])
+  })
+
+  it('openKeep holds the edits alone where the storage has no room for what they stand on', async () => {
+    const storage = storageUpTo(100)
+    const keep = await openKeep('n', undefined, storage)
+    keep.hold('e', new Uint8Array(200), update)
+    expect(await keep.load()).toMatchObject([{ epoch: 'e', base: null, edits: [{ update }] }])
+    keep.hold('f', base, new Uint8Array(200))
+    expect(await keep.load()).toMatchObject([{ epoch: 'e' }])
+  })
+
+  it('openKeep passes over what it cannot read, and keeps nothing where the browser has no storage', async () => {
+    const storage = storageUpTo(1000)
+    storage.setItem('hoverfolio unsaved edits n x', 'not JSON')
+    expect(await (await openKeep('n', undefined, storage)).load()).toEqual([])
+    const none = await openKeep('n', undefined, undefined)
+    none.hold('e', base, update)
+    none.release()
+    expect([none.lasts, await none.load(), await none.add('e', update, base)]).toEqual([false, [], null])
   })
 })
