@@ -6,7 +6,7 @@
  * held at the guesses on the way there. This is the kernel's only state, and it never changes a number except that an
  * assumption's value in force is asked for here.
  */
-import type { Advisory, Distribution } from '../../shared/contracts/index.js'
+import type { Advisory, Distribution } from '../../shared/contracts/results.js'
 
 /** An assumption as its author stated it; values in SI. */
 export interface AssumptionStatement {

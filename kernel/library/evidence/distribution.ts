@@ -1,5 +1,5 @@
 /** How an author says how sure an assumption is, read into the record that spread samples from. */
-import type { Distribution } from '../../../shared/contracts/index.js'
+import type { Distribution } from '../../../shared/contracts/results.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 
 /** Around the value of the assumption: its mean, mode or median is the value itself, so that it is written once. */

@@ -1,4 +1,4 @@
-import type { Figure, Ink, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Ink, Mark } from '../../../shared/contracts/figure.js'
 import type { Attainable } from '../authority/index.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import { buildAxis, requireCaption, requireSeries } from './axis.js'

@@ -1,6 +1,6 @@
 /** Axes of figures: a label, a dimension and the unit text in which values are shown. */
 import { formatDimension } from '../../../shared/contracts/dimension.js'
-import type { Axis } from '../../../shared/contracts/index.js'
+import type { Axis } from '../../../shared/contracts/figure.js'
 import { requireFinite, requireUnit } from '../check.js'
 import { describeValue, InvalidInput } from '../errors.js'
 

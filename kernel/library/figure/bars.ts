@@ -1,4 +1,4 @@
-import type { Figure, Ink } from '../../../shared/contracts/index.js'
+import type { Figure, Ink } from '../../../shared/contracts/figure.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import { buildAxis, requireCaption, requireSeries } from './axis.js'
 import { freezeFigure } from './freeze.js'

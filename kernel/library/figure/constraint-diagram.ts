@@ -1,4 +1,4 @@
-import type { Figure, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Mark } from '../../../shared/contracts/figure.js'
 import { requirePositive } from '../check.js'
 import { checkOptions } from '../errors.js'
 import type { SpecificPower } from '../quantity.js'

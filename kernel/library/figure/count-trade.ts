@@ -1,4 +1,4 @@
-import type { Figure, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Mark } from '../../../shared/contracts/figure.js'
 import type { CountRow } from '../authority/index.js'
 import { requireFinite, requirePositive } from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'

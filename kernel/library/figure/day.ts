@@ -1,4 +1,4 @@
-import type { Figure } from '../../../shared/contracts/index.js'
+import type { Figure } from '../../../shared/contracts/figure.js'
 import { requireFinite } from '../check.js'
 import { checkOptions } from '../errors.js'
 import type { Day } from '../limits/index.js'

@@ -1,4 +1,4 @@
-import type { Figure } from '../../../shared/contracts/index.js'
+import type { Figure } from '../../../shared/contracts/figure.js'
 import type { Run } from '../battery/index.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import type { Voltage } from '../quantity.js'

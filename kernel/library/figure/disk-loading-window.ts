@@ -1,4 +1,4 @@
-import type { Figure } from '../../../shared/contracts/index.js'
+import type { Figure } from '../../../shared/contracts/figure.js'
 import { checkOptions } from '../errors.js'
 import type { DiskLoadingWindow } from '../sizing/index.js'
 import { bars } from './bars.js'

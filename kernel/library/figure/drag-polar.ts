@@ -1,4 +1,4 @@
-import type { Figure, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Mark } from '../../../shared/contracts/figure.js'
 import { requirePositive } from '../check.js'
 import { type ParabolicPolar, requirePolar } from '../drag/polar.js'
 import { checkOptions, InvalidInput } from '../errors.js'

@@ -1,5 +1,5 @@
 /** Pieces of drawings to scale, as marks: dimension lines with their lengths, arrows that tell which way a rotor turns, clearances. */
-import type { Ink, Mark } from '../../../shared/contracts/index.js'
+import type { Ink, Mark } from '../../../shared/contracts/figure.js'
 import type { LayoutFinding } from '../layout/checks.js'
 
 export type DrawnPoint = readonly [across: number, up: number]

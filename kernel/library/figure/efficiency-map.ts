@@ -1,4 +1,4 @@
-import type { Figure } from '../../../shared/contracts/index.js'
+import type { Figure } from '../../../shared/contracts/figure.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import type { EfficiencyMap } from '../propeller/efficiency-map.js'
 import type { Ratio } from '../quantity.js'

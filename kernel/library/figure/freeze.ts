@@ -1,4 +1,4 @@
-import type { Figure } from '../../../shared/contracts/index.js'
+import type { Figure } from '../../../shared/contracts/figure.js'
 
 /** Freezes a figure through: it is data that crosses cells. Lists of numbers are frozen too. */
 export function freezeFigure(figure: Figure): Figure {

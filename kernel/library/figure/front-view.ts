@@ -1,4 +1,4 @@
-import type { Figure, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Mark } from '../../../shared/contracts/figure.js'
 import { type Disk, hoverDisk } from '../layout/disk-clearance.js'
 import type { Layout, LayoutRotor, Surface } from '../layout/parts.js'
 import { clearanceMarks, type DrawnPoint, dimension, lengthText, outline, stroke } from './drawing.js'

@@ -1,4 +1,4 @@
-import type { Figure, Ink, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Ink, Mark } from '../../../shared/contracts/figure.js'
 import { checkOptions } from '../errors.js'
 import type { HotAndHigh } from '../limits/index.js'
 import type { Ratio } from '../quantity.js'

@@ -1,4 +1,4 @@
-import type { Ink } from '../../../shared/contracts/index.js'
+import type { Ink } from '../../../shared/contracts/figure.js'
 import { describeValue, InvalidInput } from '../errors.js'
 
 const inks: readonly Ink[] = ['ink', 'accent', 'second', 'third', 'faint', 'warning']

@@ -1,4 +1,4 @@
-import type { Figure, Ink, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Ink, Mark } from '../../../shared/contracts/figure.js'
 import { requireFinite } from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import { type AxisOptions, buildAxis, knownAxis, requireCaption, requireSeries } from './axis.js'

@@ -1,4 +1,4 @@
-import type { Figure, Ink, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Ink, Mark } from '../../../shared/contracts/figure.js'
 import { requirePositive } from '../check.js'
 import { checkOptions } from '../errors.js'
 import { endAt, type GravityLimit, type ReadLimit, readGravityLimits } from '../layout/gravity-limit.js'

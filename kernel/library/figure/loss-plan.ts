@@ -1,4 +1,4 @@
-import type { Figure, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Mark } from '../../../shared/contracts/figure.js'
 import type { LiftRotor, PlanPoint, Trim } from '../authority/index.js'
 import { requireFinite, requireNonNegative } from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'

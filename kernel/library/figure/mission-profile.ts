@@ -1,4 +1,4 @@
-import type { Figure, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Mark } from '../../../shared/contracts/figure.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import type { FlownMission, MissionHistory } from '../mission/index.js'
 import { requireChoice } from '../outside.js'

@@ -1,5 +1,5 @@
 /** Figures of what a pack can give: power against charge, and energy against power. */
-import type { Figure } from '../../../shared/contracts/index.js'
+import type { Figure } from '../../../shared/contracts/figure.js'
 import type { AvailablePower, Ragone } from '../battery/index.js'
 import { requireFinite } from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'

@@ -1,4 +1,4 @@
-import type { Figure } from '../../../shared/contracts/index.js'
+import type { Figure } from '../../../shared/contracts/figure.js'
 import type { Losses } from '../authority/index.js'
 import { requireFinite } from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'

@@ -1,4 +1,4 @@
-import type { Figure, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Mark } from '../../../shared/contracts/figure.js'
 import { checkOptions } from '../errors.js'
 import type { ReachGap, RouteReach } from '../limits/index.js'
 import { freezeFigure } from './freeze.js'

@@ -1,4 +1,4 @@
-import type { Figure, Ink, Mark } from '../../../shared/contracts/index.js'
+import type { Figure, Ink, Mark } from '../../../shared/contracts/figure.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import { frequencyAt, type SpinUp } from '../layout/spin-up.js'
 import { requireCaption } from './axis.js'
