@@ -67,7 +67,7 @@ const known = new Set([
  * @throws InvalidInput for a value outside its range, a lift system with neither or both ways of losses, a cell that is none, and an unknown option
  * @method Constant efficiencies: a record from `powertrain.chain` and `propeller.estimate` at the design point is as good as that point is near.
  * @validity Lift plus cruise: rotors that lift and stand still in cruise, a separate propeller, a wing. The polar is that of the stopped rotors. Rotors that tilt are both, with a polar of their own; in the transition lift
- * and thrust are then counted apart. Without a wing: `rotor.levelFlight`.
+ * and thrust are then counted apart. Without a wing: `mission.multirotor`.
  * @source Margins of 1.3 and about 1.2 stall speeds: common practice, no source. Blade loading: as `rotor.hover`.
  * @example
  * const craft = mission.aircraft({

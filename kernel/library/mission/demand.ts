@@ -1,9 +1,9 @@
 import { requireRepresentable } from '../check.js'
 import { checkOptions } from '../errors.js'
-import { requireAircraft } from './aircraft.js'
 import type { Demand, DemandRow } from './flown.js'
 import { type DemandOptions, deficitsOf, demandKeys, flyAll } from './fly-all.js'
 import { explainLimit } from './mission-advisories.js'
+import { requireFlyer } from './multirotor.js'
 import { coarse } from './progress.js'
 
 const method = 'mission.demand'
@@ -32,7 +32,7 @@ const known = new Set(demandKeys)
  */
 export function demand(options: DemandOptions): Demand {
   checkOptions(method, options, known)
-  const craft = requireAircraft(method, options.aircraft)
+  const craft = requireFlyer(method, options.aircraft)
   const { progress, missing } = flyAll(method, craft, options, coarse, undefined)
   const { status, time, distance, energy, peakPower } = progress
   requireRepresentable(method, time + distance + energy + peakPower)

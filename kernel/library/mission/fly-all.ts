@@ -3,18 +3,18 @@ import { requireFinite, requireNonNegative } from '../check.js'
 import { InvalidInput } from '../errors.js'
 import type { Length, Speed, TemperatureDifference } from '../quantity.js'
 import { silently } from '../recorder.js'
-import type { Aircraft, AircraftOptions } from './aircraft.js'
 import { requireSegments } from './check-segments.js'
 import type { DemandDeficits } from './flown.js'
 import { flySegment } from './fly-segment.js'
+import type { Flyer, FlyerOptions } from './multirotor.js'
 import type { Orders } from './orders.js'
 import type { PackTrack } from './pack-track.js'
 import { deficitOf, type Grain, Progress } from './progress.js'
 import type { Segment } from './segment.js'
 
 export interface DemandOptions {
-  /** From `mission.aircraft`, or its options. */
-  readonly aircraft: Aircraft | AircraftOptions
+  /** From `mission.aircraft` or `mission.multirotor`, or their options. */
+  readonly aircraft: FlyerOptions
   /** In their order; `mission.segments` checks a list once. */
   readonly segments: readonly Segment[]
   /** Of the field, pressure altitude [m]; 0 when left out. */
@@ -39,7 +39,7 @@ export const demandKeys: readonly string[] = [
 /** Flies all segments; where a cruise is open, a dry run finds what distance the others leave for it. */
 export function flyAll(
   method: string,
-  craft: Aircraft,
+  craft: Flyer,
   options: DemandOptions,
   grain: Grain,
   track: PackTrack | undefined,

@@ -4,10 +4,10 @@ import { checkOptions, InvalidInput } from '../errors.js'
 import { requireChoice } from '../outside.js'
 import type { AbsoluteTemperature, Ratio, Time } from '../quantity.js'
 import { isListening } from '../recorder.js'
-import { requireAircraft } from './aircraft.js'
 import type { FlownDeficits, FlownMission, FlownRow, LastHover } from './flown.js'
 import { type DemandOptions, deficitsOf, demandKeys, flyAll } from './fly-all.js'
 import { adviseMission, explainLimit } from './mission-advisories.js'
+import { requireFlyer } from './multirotor.js'
 import { PackTrack } from './pack-track.js'
 import { coarse, fine, type Progress } from './progress.js'
 import { axialPower } from './rotor-borne.js'
@@ -30,15 +30,15 @@ const known = new Set([...demandKeys, 'stateOfCharge', 'cellTemperature', 'ambie
 /**
  * Flies a mission segment by segment with the battery integrated in time, and names the first limit with segment and second. What lacks is a signed deficit: only impossible input throws.
  *
- * @equation segments: hover and axial as `rotor.hover` and `rotor.axial`; transitions as `mission.transition`; wing-borne P = (D + W h'/V) V/(eta_p eta_c) + P_hotel; battery: ds/dt = -I/Q, m c_p dT/dt = I^2 R - G
+ * @equation segments: hover and axial as `rotor.hover` and `rotor.axial`; transitions as `mission.transition`; wing-borne P = (D + W h'/V) V/(eta_p eta_c) + P_hotel; of a multirotor as `rotor.levelFlight`; battery: ds/dt = -I/Q, m c_p dT/dt = I^2 R - G
  * (T - T_a), integral of V_oc dQ = delivered + integral of I^2 R dt
- * @param options - `aircraft` with a battery, `segments`; optional `altitude` of the field [m] (0), `temperatureOffset` [K] (0), `tailwind` [m/s] (0), `distance` of the sector [m], `stateOfCharge` (1),
+ * @param options - `aircraft` (`mission.aircraft` or `mission.multirotor`) with a battery, `segments`; optional `altitude` of the field [m] (0), `temperatureOffset` [K] (0), `tailwind` [m/s] (0), `distance` of the sector [m], `stateOfCharge` (1),
  * `cellTemperature` [K] (298.15), `ambient` [K], `steps` (`'fine'` or `'coarse'`), `maxStep` [s] (10)
  * @returns `feasible`, `status`, `message`, `segment`, `second` [s]; `rows`: per segment `name`, `kind`, `time` [s], `distance` over ground [m], `energy` [J], `meanPower`, `peakPower` [W], `speed` [m/s],
  * `floorBinds`, `altitude` [m], `mass` [kg], `rotorPower`, `propellerPower` [W], `stateOfCharge`, `voltage` [V], `temperature` [K]; totals `time`, `distance`, `energy`, `peakPower`, `stateOfCharge`, `temperature`,
  * `greatestTemperature`, `heat`, `stored` [J], `openBalance`; `deficits`: `energy` [J], `packPower` [W], `temperature` [K], `liftPower`, `cruisePower` [W], `thrust` [N], `distance` [m], positive is lacking; `landing`:
  * `powerMargin`, `power`, `powerLimit` [W] of a hover when all is flown; `history`
- * @throws InvalidInput for an aircraft without a battery, segments that are none, a climb that goes down, a headwind beyond the speed over a distance, an open cruise without `distance`, and an unknown option
+ * @throws InvalidInput for an aircraft without a battery, segments that are none, a transition of a multirotor, a climb that goes down, a headwind beyond the speed over a distance, an open cruise without `distance`, and an unknown option
  * @method Quasi-static; legs of constant power (climbs in layers of 500 m, transitions in slices), the battery by the classical Runge-Kutta rule, the limit by Brent's root. Past a limit the flight goes
  * on: the pack gives what it can, the rest is counted as lacking energy.
  * @validity As the methods it calls. Changes of speed between wing-borne segments are not counted (the kinetic energy comes back in the return transition). A descent steeper than the glide
@@ -73,7 +73,7 @@ export function fly(options: FlyOptions): FlownMission {
   requireWithin(method, 'ambient', ambient, 'K', 150, hottest)
   requireChoice(method, 'steps', steps, ['fine', 'coarse'])
   requirePositive(method, 'maxStep', maxStep, 's')
-  const craft = requireAircraft(method, options.aircraft)
+  const craft = requireFlyer(method, options.aircraft)
   if (craft.battery === undefined)
     throw new InvalidInput({
       method,

@@ -18,6 +18,7 @@ export type {
 export { type FlyOptions, fly } from './fly.js'
 export type { DemandOptions } from './fly-all.js'
 export type { LiftSystem, LiftSystemOptions, RotorControl } from './lift-system.js'
+export { type Multirotor, type MultirotorOptions, multirotor } from './multirotor.js'
 export { type PowerAgainstSpeed, type PowerAgainstSpeedOptions, powerAgainstSpeed } from './power-against-speed.js'
 export { type ReserveRule, reserves } from './reserves.js'
 export type {

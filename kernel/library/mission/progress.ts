@@ -2,9 +2,9 @@
 import { standard } from '../air/standard.js'
 import { requireRepresentable } from '../check.js'
 import { InvalidInput } from '../errors.js'
-import type { Aircraft } from './aircraft.js'
 import type { DemandRow, FlownRow, MissionHistory, MissionLimit } from './flown.js'
 import { buildMoment, type Moment, requireMoment, setMoment } from './moment.js'
+import type { Flyer } from './multirotor.js'
 import type { PackTrack } from './pack-track.js'
 import type { Segment } from './segment.js'
 
@@ -45,7 +45,7 @@ export interface Leg {
 }
 
 export class Progress {
-  readonly craft: Aircraft
+  readonly craft: Flyer
   readonly moment: Moment
   readonly #method: string
   readonly #offset: number
@@ -91,7 +91,7 @@ export class Progress {
 
   constructor(
     method: string,
-    craft: Aircraft,
+    craft: Flyer,
     altitude: number,
     offset: number,
     grain: Grain,

@@ -45,8 +45,8 @@ export function setEdgewise(to: Edgewise, moment: Moment, speed: number, lift: n
   setBladeDrag(to, moment, speed, ratio)
 }
 
-/** Profile power and H-force; with speed control the tip speed follows the root of the thrust. */
-function setBladeDrag(to: Edgewise, moment: Moment, speed: number, ratio: number): void {
+/** Writes profile power and H-force; with speed control the tip speed follows the root of the thrust. */
+export function setBladeDrag(to: Edgewise, moment: Moment, speed: number, ratio: number): void {
   const { profilePower, tipSpeed, craft } = moment
   const advance = speed / tipSpeed
   if (craft.lift.control === 'speed') {

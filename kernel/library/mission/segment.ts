@@ -15,7 +15,7 @@ export type SegmentKind =
   | 'divert'
   | 'reserve'
 
-/** True airspeed [m/s], or the rule by which it is found; never below the floor of stall margin times stall speed. */
+/** True airspeed [m/s], or the rule by which it is found; with a wing never below the floor of stall margin times stall speed. */
 export type SpeedChoice = Speed | SpeedRule
 export type SpeedRule = 'best range' | 'best endurance' | 'power limit'
 
@@ -27,7 +27,7 @@ interface Named {
   readonly massChange?: Mass
 }
 
-/** What every wing-borne segment may say. */
+/** What every segment on the wing (of a multirotor: on tilted rotors) may say. */
 interface Flown extends Named {
   readonly speed?: SpeedChoice
   /** Along the flight path, from behind positive [m/s]; the mission's when left out. */
@@ -63,7 +63,7 @@ export interface ClimbSegment extends Flown {
   readonly kind: 'climb'
   /** Altitude at its end [m]. */
   readonly to: Length
-  /** [m/s]; what the rating of the cruise system gives when left out. */
+  /** [m/s]; what the rating of the cruise system (of a multirotor: of the rotors) gives when left out. */
   readonly rate?: Speed
 }
 

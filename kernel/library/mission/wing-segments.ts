@@ -8,7 +8,7 @@ import type { ClimbSegment, DescentSegment, LevelSegment } from './segment.js'
 import { buildTrimPoint, setPropulsion, setTrim } from './trim-point.js'
 
 /** Less than this is no climb [m/s]. */
-const leastRate = 0.1
+export const leastRate = 0.1
 
 /** Scratch of the synchronous kernel. */
 const point = buildTrimPoint()
@@ -50,7 +50,7 @@ function climbRate(progress: Progress, index: number, { method }: Orders): numbe
   return Math.max(leastRate, excess / progress.moment.weight)
 }
 
-function refuseAltitude(
+export function refuseAltitude(
   progress: Progress,
   segment: ClimbSegment | DescentSegment,
   index: number,
@@ -71,22 +71,34 @@ export function level(progress: Progress, segment: LevelSegment, index: number, 
   const ranging = segment.kind === 'cruise' || segment.kind === 'divert'
   const { tailwind = orders.tailwind } = segment
   const speed = chooseSpeed(progress, segment, ranging ? 'best range' : 'best endurance', tailwind, index, orders)
-  const { moment, leg, craft } = progress
-  setTrim(point, moment, speed, 0, craft.maximumLift)
+  setTrim(point, progress.moment, speed, 0, progress.craft.maximumLift)
+  setLength(progress, segment, speed, tailwind, index, orders)
+  flyWing(progress, speed, segment.altitude ?? altitude)
+  // A segment at an altitude of its own goes there and back without a climb.
+  progress.altitude = altitude
+}
+
+/** Writes time and distance of level flight at a speed into the leg. */
+export function setLength(
+  progress: Progress,
+  segment: LevelSegment,
+  speed: number,
+  tailwind: number,
+  index: number,
+  orders: Orders,
+): void {
+  const { leg } = progress
   const overGround = speed + tailwind
   if (segment.time !== undefined) {
     leg.duration = segment.time
     leg.distance = segment.time * overGround
-  } else {
-    if (segment.distance === undefined && orders.openDistance < 0) progress.meet('sector distance', 0)
-    const distance = segment.distance ?? Math.max(0, orders.openDistance)
-    if (!(overGround > 0)) refuseWind(tailwind, speed, index, orders)
-    leg.duration = distance / overGround
-    leg.distance = distance
+    return
   }
-  flyWing(progress, speed, segment.altitude ?? altitude)
-  // A segment at an altitude of its own goes there and back without a climb.
-  progress.altitude = altitude
+  if (segment.distance === undefined && orders.openDistance < 0) progress.meet('sector distance', 0)
+  const distance = segment.distance ?? Math.max(0, orders.openDistance)
+  if (!(overGround > 0)) refuseWind(tailwind, speed, index, orders)
+  leg.duration = distance / overGround
+  leg.distance = distance
 }
 
 /** Flies the leg at the trim of `point`. */

@@ -57,8 +57,8 @@ const fastest = 0.5
  * `profileDrag` c_d; optional `count` (1), `otherPower` P_other [W] (0), `speedOfSound` [m/s]
  * @returns what `rotor.edgewise` returns, with `speed` [m/s], `thrust` T of all rotors [N], `diskTilt` a [rad], `drag` D [N] and `liftToDrag` W V/P
  * @throws InvalidInput for a value that is not positive, a negative drag area, speed or other power, a word for the speed that it does not know, as `rotor.edgewise`, and an unknown option
- * @method Forces across and along the disk; the H-force of `rotor.edgewise` goes with the cosine of the tilt, so that the tilt is a closed form. The best speeds by Brent's minimum between advance ratios of 0.01 and 0.5. A mission of a
- * multirotor is a profile of `rotor.hover`, `rotor.climb` and this for `battery.run`.
+ * @method Forces across and along the disk; the H-force of `rotor.edgewise` goes with the cosine of the tilt, so that the tilt is a closed form. The best speeds by Brent's minimum between advance ratios of 0.01 and 0.5. `mission.multirotor`
+ * flies missions so.
  * @validity As `rotor.edgewise`; all rotors share the thrust evenly and do not blow on each other: those behind fly in the wake of those ahead, which costs 5 to 20 % of induced power (common practice, no source). No lift of the body.
  * @source Trim of a rotor by its tilt, and the best speeds: Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 5 (from memory).
  * @example

@@ -23,6 +23,10 @@ const craftOf = (o: Numbers) => ({
     ...{ series: 200, parallel: o.parallel ?? 60, rating: 'peak' as const, floor: o.floor ?? 0.1 },
   },
 })
+const multirotorOf = (o: Numbers) => {
+  const { mass, lift, hotelPower, battery: pack } = craftOf(o)
+  return { mass, dragArea: o.dragArea ?? 1.2, lift: { ...lift, tipSpeed: 165 }, hotelPower, battery: pack }
+}
 const craft = {
   mass: aboveZero(1300, 1900),
   wingArea: aboveZero(12, 20),
@@ -133,6 +137,38 @@ const flights: readonly Box[] = [
       }),
     sides: { ...craft, ...day, time: notNegative(10, 120), distance: notNegative(1e4, 1e5) },
     quiet: 0,
+  },
+  {
+    name: 'mission.multirotor',
+    call: (o: Numbers) => ({ ...mission.multirotor(multirotorOf(o)), battery: undefined }),
+    sides: {
+      mass: craft.mass,
+      dragArea: notNegative(0.5, 2),
+      diskArea: craft.diskArea,
+      hotelPower: notNegative(0, 3000),
+      efficiency: share(0.8, 0.95),
+    },
+  },
+  {
+    name: 'mission.demand of a multirotor',
+    call: ({ distance, speed, ...o }: Numbers) =>
+      mission.demand({
+        ...{ aircraft: multirotorOf(o), ...inDay(o) },
+        segments: [
+          { kind: 'hover', time: 60 },
+          { kind: 'cruise', distance: distance ?? 0, speed: speed ?? 0 },
+          { kind: 'reserve', time: 600 },
+        ],
+      }),
+    sides: {
+      mass: craft.mass,
+      dragArea: notNegative(0.5, 2),
+      diskArea: craft.diskArea,
+      ...day,
+      distance: notNegative(5e3, 5e4),
+      // An advance ratio of 0.3 at the tip speed of 165 m/s.
+      speed: aboveZero(15, 45, { advised: [null, 49.5] }),
+    },
   },
   {
     name: 'mission.fly',

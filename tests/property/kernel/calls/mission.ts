@@ -23,6 +23,10 @@ const anyCraft = (x: V) => ({
   hotelPower: 1e3 * v(x, 10),
   battery: { cell: battery.cells.power18650, series: 200, parallel: 30 * v(x, 11), rating: 'peak' as const },
 })
+const anyMultirotor = (x: V) => {
+  const { mass, lift, hotelPower, battery: pack } = anyCraft(x)
+  return { mass, dragArea: v(x, 2), lift, hotelPower, battery: pack }
+}
 const air = (x: V) => ({ altitude: 1e3 * v(x, 12), temperatureOffset: 5 * v(x, 13) })
 const anySegments = (x: V) => [
   { kind: 'hover' as const, time: 30 * v(x, 14) },
@@ -36,8 +40,20 @@ const anySegments = (x: V) => [
   { kind: 'landing' as const, height: 10, rate: v(x, 17), massChange: -10 * v(x, 15) },
 ]
 
+/** Without a wing there is nothing to pass to. */
+const onRotors = (x: V) => [
+  ...anySegments(x).filter((one) => one.kind !== 'transition' && one.kind !== 'return transition'),
+  { kind: 'loiter' as const, time: 60, speed: 'power limit' as const },
+]
+
 export const calls: readonly AnyCall[] = [
   ['mission.aircraft', 12, (x) => ({ ...mission.aircraft(anyCraft(x)), battery: undefined })],
+  ['mission.multirotor', 12, (x) => ({ ...mission.multirotor(anyMultirotor(x)), battery: undefined })],
+  [
+    'mission.fly of a multirotor',
+    19,
+    (x) => mission.fly({ aircraft: anyMultirotor(x), ...air(x), segments: onRotors(x), steps: 'coarse' }),
+  ],
   ['mission.segments', 19, (x) => mission.segments(anySegments(x))],
   ['mission.speeds', 15, (x) => mission.speeds({ aircraft: anyCraft(x), ...air(x), tailwind: 10 * v(x, 14) })],
   [

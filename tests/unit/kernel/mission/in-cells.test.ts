@@ -18,6 +18,11 @@ const sector = mission.segments([
   { kind: 'reserve', time: mission.reserves.rotorcraftVisual.time }, { kind: 'return transition' }, { kind: 'landing', time: 30 * u.s },
 ])
 const flown = mission.fly({ aircraft: craft, segments: sector, altitude: 600 * u.m, temperatureOffset: 15 * u.K, distance: 60 * u.km })
+const hovering = mission.multirotor({
+  mass: 1600 * u.kg, dragArea: 1.2 * u.m2, lift: { diskArea: 42.5 * u.m2, figureOfMerit: 0.72, efficiency: 0.9 }, battery: craft.battery,
+})
+const short = mission.fly({ aircraft: { ...hovering, mass: 1650 * u.kg }, segments: [{ kind: 'cruise', distance: 10 * u.km }] })
+const onRotors = short.energy / (10 * u.km)
 const energy = flown.energy
 const margin = flown.landing.powerMargin
 const lacking = flown.deficits.energy
@@ -34,6 +39,7 @@ describe('cells that fly missions', () => {
     const { names, said } = await checkCell(flying)
     expect(said).toEqual([])
     expect(names).toMatchObject({
+      onRotors: 'kg m s^-2',
       energy: 'kg m^2 s^-2',
       margin: 'kg m^2 s^-3',
       lacking: 'kg m^2 s^-2',
@@ -46,6 +52,10 @@ describe('cells that fly missions', () => {
     [
       `${aircraft}const answer = mission.fly({ aircraft: craft, segments: [{ kind: 'hover', time: 60 * u.m }] })`,
       'wants s but got m',
+    ],
+    [
+      `const craft = mission.multirotor({ mass: 1600 * u.kg, dragArea: 1.2 * u.m, lift: { diskArea: 42 * u.m2, figureOfMerit: 0.7, efficiency: 0.9 } })`,
+      'wants m^2 (for instance m2) but got m',
     ],
     [`${aircraft}const answer = mission.speeds({ aircraft: craft, tailwind: 10 * u.N })`, 'tailwind wants m s^-1'],
     [`${aircraft}const answer = mission.trim({ aircraft: craft, speed: 10 * u.m })`, 'speed wants m s^-1'],

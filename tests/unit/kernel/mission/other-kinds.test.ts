@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { preloaded } from '../../../../kernel/library/index.js'
 
-const { air, layout, mission, propeller, rotor, u } = preloaded
+const { air, layout, mission, propeller, u } = preloaded
 const conditions = air.standard(0)
 const mass = 1600
 const body = { length: 6.6, width: 1.5, height: 1.5 }
@@ -57,9 +57,13 @@ describe('one sector of 40 km', () => {
 
   it('takes a multirotor more energy in cruise, and less in hover for the same disks', () => {
     const { diskArea } = layout.pad(multirotor)
-    const flight = { weight: mass * u.g0, dragArea: 1.1, radius: 1.3, count: 8, tipSpeed: 165, ...blades }
-    const cruise = rotor.levelFlight({ ...flight, density: conditions.density, speed: 'best range' })
-    const onRotors = (cruise.power / 0.9) * (40e3 / cruise.speed)
+    const onRotors = mission.demand({
+      aircraft: mission.multirotor({
+        ...{ mass, dragArea: 1.1 },
+        lift: { diskArea, ...blades, tipSpeed: 165, efficiency: 0.9 },
+      }),
+      segments: [segments[0], { kind: 'cruise', distance: 40e3 }, segments[4]],
+    }).energy
     const onWing = fly(liftPlusCruise, 0.042, 0.83).energy
     expect(diskArea).toBeCloseTo(layout.pad(liftPlusCruise).diskArea, 9)
     // Common practice (no source): wingless cruise takes two to four times the energy of a wing per distance.
