@@ -1,9 +1,15 @@
 /**
- * What moves a number and how sure it is: drivers over 30 assumptions and 2,000 samples of spread, of the starter's gross mass, in two
+ * Where a number came from, what moves it and how sure it is: its trace, drivers over 30 assumptions and 2,000 samples of spread, of the starter's gross mass, in two
  * isolates as on the page. Against them, in the same run, one plain evaluation: the whole cells once, in one isolate.
  */
 import { readFileSync } from 'node:fs'
-import { drawSamples, openEvaluator, runDrivers, runSpread } from '../../.build/kernel/cells/evidence/index.js'
+import {
+  drawSamples,
+  openEvaluator,
+  runDrivers,
+  runSpread,
+  traceNumber,
+} from '../../.build/kernel/cells/evidence/index.js'
 import { createNodeNumbersHost } from '../../.build/kernel/cells/host-node/index.js'
 import { openToolchain } from '../../.build/server/toolchain.js'
 import { readNotebook } from '../../.build/shared/contracts/index.js'
@@ -63,6 +69,28 @@ async function measure(reading, assumptions, number, withRequirements) {
   const samples = drawSamples(request)
   spread.push(await time(() => runSpread(request, samples, all)))
 
+  // Each with a payload of its own, so that no evaluation is remembered from another trace.
+  const traces = []
+  const told = []
+  let traceRuns = 0
+  const [wantedNumber] = number.names
+  for (let round = 0; round < 3; round += 1) {
+    const begin = performance.now()
+    let movesKnown = 0
+    const onTrace = ({ steps }) => {
+      if (movesKnown === 0 && steps.filter(({ acts }) => acts === 'moves').length > steps.length / 2)
+        movesKnown = performance.now() - begin
+    }
+    const trials = { payload: 411.5 + round }
+    traces.push(
+      await time(async () => {
+        const options = { read: reading, target: wantedNumber, assumptions, trials, onTrace }
+        traceRuns = (await traceNumber(options, host)).runs
+      }),
+    )
+    told.push(movesKnown)
+  }
+
   console.log(`one evaluation of the number, whole cells:      ${milliseconds(plain)}`)
   console.log(`one evaluation of the number, the part needed:  ${milliseconds(part)}`)
   console.log(
@@ -70,6 +98,11 @@ async function measure(reading, assumptions, number, withRequirements) {
   )
   console.log(
     `spread, ${samplesAsked} samples with all requirements:    ${milliseconds(spread)}; aim: under 10 s on 2 cores`,
+  )
+  console.log(`trace, ${traceRuns} runs:                              ${milliseconds(traces)}`)
+  console.log(`    half of what moves it is known after:       ${milliseconds(told)}`)
+  console.log(
+    `ratio of trace to one plain evaluation:         ${(median(traces) / median(plain)).toFixed(1)} for ${traceRuns} runs`,
   )
   console.log(
     `ratio of drivers to one plain evaluation:       ${(median(drivers) / median(plain)).toFixed(1)} for ${runs} runs`,

@@ -11,13 +11,14 @@ export interface Tools {
 }
 
 /** Points handed over at once: few enough for several signs of life a second, enough to keep two workers busy. */
-const batch = 64
+const usualBatch = 64
 
 /** Hands the points over in batches, so that a stop loses little; false when it was stopped. */
 export async function evaluateInBatches(
   points: readonly Point[],
   { evaluateMany, signal }: Tools,
   onBatch: (points: readonly Point[], outcomes: readonly NumbersOutcome[]) => void,
+  batch = usualBatch,
 ): Promise<boolean> {
   for (let from = 0; from < points.length; from += batch) {
     if (signal?.aborted === true) return false

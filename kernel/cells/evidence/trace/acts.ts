@@ -3,7 +3,7 @@ import type { Acts, Waking } from '../../../../shared/contracts/index.js'
 import { findDeciders } from './deciders.js'
 import { type Answer, answerOf, type Probe, questionOf } from './probe.js'
 import { isPromised, pointsClose, pointsFar, pointsNear, type Quantity } from './scan.js'
-import { type Bracket, bracketsOf, ownWakings } from './wake.js'
+import { type Bracket, bracketsOf, goesOn, ownWakings } from './wake.js'
 
 export interface Effect {
   readonly acts: Acts
@@ -19,7 +19,7 @@ export async function findEffects(
   await askAt(quantities, (quantity) => pointsNear(quantity).slice(0, quantity.isSwitch ? 2 : 1), probe)
   await askAt(without(quantities, base, probe), pointsNear, probe)
   const still = quantities.filter((quantity) => !movesClose(quantity, base, probe))
-  await askAt(still, (quantity) => Object.values(pointsFar(quantity)).flat(), probe)
+  await askFar(still, base, probe)
   const wakes = await wakingsOf(still, base, probe)
   const idle = still.filter(
     (quantity) => actsOf(quantity, base, probe) === 'inactive' && wakes.get(quantity)?.length === 0,
@@ -47,6 +47,18 @@ async function askAt(
   probe: Probe,
 ): Promise<void> {
   await probe.ask(quantities.flatMap((quantity) => points(quantity).map((at) => questionOf(quantity, at))))
+}
+
+/** Outwards on both sides of all at once, on each no farther than to where its bracket ends. */
+async function askFar(quantities: readonly Quantity[], base: number, probe: Probe): Promise<void> {
+  let open = quantities.flatMap((quantity) =>
+    Object.values(pointsFar(quantity)).map((points) => ({ quantity, points })),
+  )
+  for (let place = 0; open.length > 0 && !probe.stopped; place += 1) {
+    open = open.filter(({ points }) => place < points.length)
+    await probe.ask(open.map(({ quantity, points }) => questionOf(quantity, points[place] ?? quantity.value)))
+    open = open.filter(({ quantity, points }) => goesOn(quantity, points[place] ?? quantity.value, base, probe))
+  }
 }
 
 function without(quantities: readonly Quantity[], base: number, probe: Probe): readonly Quantity[] {
@@ -95,6 +107,15 @@ function countActs(quantity: Quantity, base: number, probe: Probe): Acts {
   if (answers.includes('moved') || answers.every((answer) => answer === 'fails')) return 'moves'
   if (answers.includes(undefined)) return 'not known'
   return answers.includes('hardly') ? 'hardly' : 'inactive'
+}
+
+/** What has been found out so far; `not known` where that is nothing yet. */
+export function effectsSoFar(
+  quantities: readonly Quantity[],
+  base: number,
+  probe: Probe,
+): ReadonlyMap<Quantity, Effect> {
+  return new Map(quantities.map((quantity) => [quantity, { acts: actsOf(quantity, base, probe), wakes: [] }]))
 }
 
 /** A failure beyond the stated ends says nothing about what lies between them. */

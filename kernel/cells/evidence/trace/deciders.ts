@@ -13,6 +13,9 @@ interface Decider {
 /** Values of other assumptions that are tried at most: what a reader may still wait for. */
 const mostDeciders = 48
 
+/** Of which the pairs are evaluated together. */
+const atOnce = 12
+
 /**
  * Tries all that are idle together where another assumption stands elsewhere, and one by one only where something moved. Switches are tried
  * first; the first decider found is told.
@@ -26,8 +29,11 @@ export async function findDeciders(
   const found = new Map<Quantity, Waking>()
   if (idle.length === 0) return found
   const deciders = await movingPoints(assumptions, base, probe)
-  await probe.ask(deciders.flatMap((decider) => together(idle, decider).flat()))
-  for (const decider of deciders) {
+  for (const [place, decider] of deciders.entries()) {
+    if (found.size === idle.length || probe.stopped) break
+    // Some at once keep all workers busy, and not all: most are told by the first.
+    if (place % atOnce === 0)
+      await probe.ask(deciders.slice(place, place + atOnce).flatMap((one) => together(idle, one).flat()))
     const { quantity, at } = decider
     const rest = idle.filter((one) => !found.has(one) && one !== quantity)
     if (rest.length === 0 || !together(idle, decider).some((pair) => pairMoves(pair, probe))) continue
@@ -71,21 +77,25 @@ function together(idle: readonly Quantity[], { quantity, at }: Decider): readonl
     .map((some) => pairOf(some, { [quantity.name]: at }))
 }
 
-/** The same point twice but for these quantities. */
+/**
+ * The same point twice but for these quantities. Of assumptions one is the point as it stands but for what is beside, which is known already;
+ * a number on the way would not stand there, so both set it.
+ */
 function pairOf(quantities: readonly Quantity[], beside: Point): readonly Question[] {
-  return [0, 1].map((turn) => ({
-    point: {
-      ...beside,
-      ...Object.fromEntries(quantities.map((one) => [one.name, pairValues(one)[turn] ?? one.value])),
-    },
-    handled: quantities.some(({ handled }) => handled),
-  }))
+  const handled = quantities.some((one) => one.handled)
+  const point = (turn: 0 | 1): Point => ({
+    ...beside,
+    ...Object.fromEntries(quantities.map((one) => [one.name, pairValues(one)[turn]])),
+  })
+  return [
+    { point: handled ? point(0) : beside, handled },
+    { point: point(1), handled },
+  ]
 }
 
-function pairValues(quantity: Quantity): readonly [number, number] {
-  const { value, isSwitch } = quantity
-  if (isSwitch) return [0, 1]
-  if (quantity.isCount) return [value, value + 1]
+function pairValues({ value, isSwitch, isCount }: Quantity): readonly [number, number] {
+  if (isSwitch) return [value, 1 - value]
+  if (isCount) return [value, value + 1]
   return value === 0 ? [0.01, 0.02] : [1.01 * value, 1.02 * value]
 }
 

@@ -1,5 +1,5 @@
 /** Asking for the number at points, each at most once, and what an answer says beside another. */
-import type { EvaluateMany, NumbersOutcome, Point } from '../../../../shared/contracts/index.js'
+import type { EvaluateMany, NumbersOutcome, Point, Trace } from '../../../../shared/contracts/index.js'
 import type { StopSignal } from '../../program/index.js'
 import { evaluateInBatches, numberAt, type Tools } from '../evaluation.js'
 import type { Quantity } from './scan.js'
@@ -7,7 +7,12 @@ import type { Quantity } from './scan.js'
 export interface TraceTools extends Tools {
   /** The same, of a program in which numbers on the way can be set; absent where none can. */
   readonly evaluateHandled?: EvaluateMany<StopSignal>
+  /** The trace so far, as things are found out. */
+  readonly onTrace?: (trace: Trace) => void
 }
+
+/** Points handed over at once: what moves the number is told while the rest is tried. */
+const batch = 16
 
 /** The number, or that there is none. */
 export type Reading = number | 'fails'
@@ -32,15 +37,17 @@ export class Probe {
   readonly #target: string
   readonly #trials: Point
   readonly #tools: TraceTools
+  readonly #onAnswers: () => void
   readonly #known = new Map<string, Reading>()
   #asked = 0
   #runs = 0
   #stopped = false
 
-  constructor(target: string, trials: Point, tools: TraceTools) {
+  constructor(target: string, trials: Point, tools: TraceTools, onAnswers: () => void = () => {}) {
     this.#target = target
     this.#trials = trials
     this.#tools = tools
+    this.#onAnswers = onAnswers
   }
 
   get runs(): number {
@@ -77,10 +84,12 @@ export class Probe {
     let at = 0
     const tools: Tools = { evaluateMany: evaluate, ...(signal === undefined ? {} : { signal }) }
     const points = fresh.map(([, point]) => ({ ...this.#trials, ...point }))
-    const ended = await evaluateInBatches(points, tools, (_, outcomes) => {
+    const take = (_: readonly Point[], outcomes: readonly NumbersOutcome[]) => {
       for (const outcome of outcomes) this.#keep(fresh[at++]?.[0], outcome)
       onProgress?.(this.#runs, this.#asked)
-    })
+      this.#onAnswers()
+    }
+    const ended = await evaluateInBatches(points, tools, take, batch)
     if (!ended) this.#stopped = true
   }
 

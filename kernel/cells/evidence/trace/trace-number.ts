@@ -3,7 +3,7 @@ import type { AssumptionRecord, Point, Trace } from '../../../../shared/contract
 import type { NumbersHost, NumbersOptions, Program, StopSignal, WantedNumbers } from '../../program/index.js'
 import { type ReadProgram, sliceProgram } from '../slice/index.js'
 import { type HandledProgram, withHandles } from './handles.js'
-import { runTrace } from './trace.js'
+import { runTrace, traceBefore } from './trace.js'
 import { type NumberPlace, namesApart, readUpstream, type UpstreamName } from './upstream.js'
 
 export interface TraceOptions {
@@ -16,14 +16,20 @@ export interface TraceOptions {
   readonly signal?: StopSignal
   /** Points evaluated so far and points asked for so far; more may be asked for. */
   readonly onProgress?: (done: number, asked: number) => void
+  /** Numbers that are known already, so that there is something to read at once. */
+  readonly known?: Readonly<Record<string, number>>
+  /** The trace so far: first as the text has it, then as things are found out. */
+  readonly onTrace?: (trace: Trace) => void
 }
 
 /** @throws EvidenceTrouble where the number does not compute as it stands */
 export async function traceNumber(options: TraceOptions, host: NumbersHost): Promise<Trace> {
-  const { read, target, assumptions, trials = {}, signal, onProgress } = options
+  const { read, target, assumptions, trials = {}, signal, onProgress, known = {}, onTrace } = options
   const wanted: WantedNumbers = { names: [target], requirements: [] }
   const stop: NumbersOptions = signal === undefined ? {} : { signal }
   const upstream = readUpstream(read, target)
+  const request = { target: target.name, assumptions, base: trials }
+  onTrace?.(traceBefore({ ...request, names: upstream, values: known, handled: new Set() }))
   const slice = sliceProgram(read, wanted)
   const reaching = cellAssumptions(read, target)
   const unseen = reaching.filter((name) => !upstream.some((one) => one.name === name))
@@ -34,12 +40,13 @@ export async function traceNumber(options: TraceOptions, host: NumbersHost): Pro
   const values = await valuesOf(program, names, trials, host, stop)
   const { program: handledProgram, handled } = await checkedHandles({ ...read, program }, values, wanted, trials, host)
   return runTrace(
-    { target: target.name, names, assumptions, values, handled, base: trials },
+    { ...request, names, values, handled },
     {
       evaluateMany: (points) => host.evaluateNumbers(program, points, wanted, stop),
       evaluateHandled: (points) => host.evaluateNumbers(handledProgram, points, wanted, stop),
       ...stop,
       ...(onProgress === undefined ? {} : { onProgress }),
+      ...(onTrace === undefined ? {} : { onTrace }),
     },
   )
 }

@@ -2,7 +2,7 @@
 import type { AssumptionRecord, Point, Trace, TraceStep, Waking } from '../../../../shared/contracts/index.js'
 import { numberAt } from '../evaluation.js'
 import { EvidenceTrouble } from '../trouble.js'
-import { type Effect, findEffects } from './acts.js'
+import { type Effect, effectsSoFar, findEffects } from './acts.js'
 import { deriveActs } from './derive.js'
 import { Probe, type TraceTools } from './probe.js'
 import { assumptionQuantity, handledQuantity, type Quantity } from './scan.js'
@@ -39,9 +39,18 @@ export async function runTrace(request: TraceRequest, tools: TraceTools): Promis
     const reason = standing.ok ? 'it is no finite number' : standing.message
     throw new EvidenceTrouble('NO_TRACE', { target, reason })
   }
-  const probe = new Probe(target, trials, tools)
+  const { onTrace } = tools
+  const soFar = () =>
+    onTrace?.(traceOf(request, base, effectsSoFar(quantities, base, probe), { runs: probe.runs + 1, quantities }))
+  const probe: Probe = new Probe(target, trials, tools, onTrace === undefined ? undefined : soFar)
   const effects = await findEffects(quantities, base, probe)
   return traceOf(request, base, effects, { runs: probe.runs + 1, quantities })
+}
+
+/** What the text and the known numbers say before anything is tried. */
+export function traceBefore(request: TraceRequest): Trace {
+  const base = request.values[request.target] ?? Number.NaN
+  return traceOf(request, base, new Map(), { runs: 0, quantities: quantitiesOf(request) })
 }
 
 function quantitiesOf({ target, names, assumptions, values, handled, base = {} }: TraceRequest): readonly Quantity[] {
@@ -67,7 +76,7 @@ function traceOf(
   const steps = names.map((one): TraceStep => {
     const { assumption, ...name } = one
     const value =
-      one.name === target
+      one.name === target && Number.isFinite(base)
         ? base
         : (quantities.find((each) => each.name === one.name)?.value ?? request.values[one.name])
     return {

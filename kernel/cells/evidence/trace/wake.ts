@@ -10,9 +10,8 @@ export interface Bracket {
   readonly fails: boolean
 }
 
-/** Points within a bracket that are evaluated at once, and how often: the value is found to a part in 4^9 of the bracket. */
-const inner = [0.25, 0.5, 0.75]
-const rounds = 9
+/** The value is found to this part of the bracket: no more digits are shown. */
+const finest = 2 ** -15
 
 /** The nearest bracket on either side, among the points that were evaluated. */
 export function bracketsOf(quantity: Quantity, base: number, probe: Probe): readonly Bracket[] {
@@ -21,17 +20,26 @@ export function bracketsOf(quantity: Quantity, base: number, probe: Probe): read
     let still = quantity.value
     for (const at of points) {
       const reading = probe.reading(questionOf(quantity, at))
+      const goes = goesOn(quantity, at, base, probe)
       if (reading === undefined) return []
       if (reading === 'fails' && !isPromised(quantity, at)) {
-        // A count may go on where its fractions are refused; what is beyond other refusals is out of reach.
-        if (quantity.isCount) continue
+        if (goes) continue
         return []
       }
-      if (movesAt(reading, base)) return [{ still, moving: at, fails: reading === 'fails' }]
+      if (!goes) return [{ still, moving: at, fails: reading === 'fails' }]
       still = at
     }
     return []
   })
+}
+
+/** Whether to look farther out than here: neither does it move the number nor is what lies beyond out of reach. */
+export function goesOn(quantity: Quantity, at: number, base: number, probe: Probe): boolean {
+  const reading = probe.reading(questionOf(quantity, at))
+  if (reading === undefined) return false
+  // A count may go on where its fractions are refused; what is beyond other refusals is out of reach.
+  if (reading === 'fails' && !isPromised(quantity, at)) return quantity.isCount
+  return !movesAt(reading, base)
 }
 
 export function movesAt(reading: Reading, base: number): boolean {
@@ -52,6 +60,9 @@ export interface Narrowing {
 /** Narrows all brackets together, so that each round is one call; the moving end of each. */
 export async function narrowAll(narrowings: readonly Narrowing[], probe: Probe): Promise<readonly number[]> {
   const brackets = narrowings.map(({ bracket: { still, moving } }) => ({ still, moving }))
+  // Halving needs the fewest evaluations; where there is one bracket, another worker has nothing else to do.
+  const inner = narrowings.length > 1 ? [1 / 2] : [1 / 3, 2 / 3]
+  const rounds = Math.ceil(Math.log(finest) / -Math.log(inner.length + 1))
   for (let round = 0; round < rounds && !probe.stopped; round += 1) {
     const points = brackets.map(({ still, moving }) => inner.map((share) => still + share * (moving - still)))
     await probe.ask(narrowings.flatMap(({ questions }, at) => (points[at] ?? []).flatMap(questions)))

@@ -3,6 +3,7 @@ import {
   EvidenceTrouble,
   runTrace,
   type TraceRequest,
+  type TraceTools,
   type UpstreamName,
 } from '../../../../../kernel/cells/evidence/index.js'
 import type { AssumptionRecord, Point, Trace, TraceStep } from '../../../../../shared/contracts/index.js'
@@ -30,7 +31,7 @@ async function ask(
   assumptions: readonly AssumptionRecord[],
   model: (point: Point) => number,
   more: Partial<TraceRequest> = {},
-  tools: Partial<ReturnType<typeof toolsOf>> = {},
+  tools: Partial<ReturnType<typeof toolsOf> & TraceTools> = {},
 ): Promise<{ trace: Trace; step: (name: string) => TraceStep; evaluated: readonly Point[] }> {
   const held = Object.fromEntries(assumptions.map(({ name, value }) => [name, Number(value)]))
   const names = assumptions.map(({ name }) => name)
@@ -74,6 +75,24 @@ describe('runTrace() of what moves a number', () => {
     const names = Array.from({ length: 30 }, (_, place) => plain(`a${place}`, place + 1.5))
     const { trace } = await ask(names, (point) => names.reduce((sum, { name }) => sum + at(point, name), 0))
     expect(trace.runs).toBe(31)
+  })
+
+  test('runTrace() tells what moves a number while the rest is tried', async () => {
+    const names = Array.from({ length: 40 }, (_, place) => plain(`a${place}`, place + 1.5))
+    const told: Trace[] = []
+    const model = (point: Point) => names.reduce((sum, { name }, place) => sum + (place < 20 ? at(point, name) : 0), 0)
+    const { trace } = await ask(names, model, {}, { onTrace: (some: Trace) => told.push(some) })
+    const moving = told.map(({ steps }) => steps.filter(({ acts, name }) => acts === 'moves' && name !== 'y').length)
+    expect(moving.slice(0, 3)).toEqual([16, 20, 20])
+    expect(told[0]?.left).toHaveLength(24)
+    expect(told[0]?.steps.at(-1)).toMatchObject({ name: 'y', value: trace.base })
+    expect(trace.steps.filter(({ acts }) => acts === 'inactive')).toHaveLength(20)
+  })
+
+  test('runTrace() looks no farther out than to where the number begins to move', async () => {
+    const { evaluated } = await ask([range('a', 5, 0, 100)], (point) => Math.max(10, at(point, 'a')))
+    // 28.75 moves it: what lies beyond is not asked for.
+    expect(Math.max(...evaluated.map((point) => point.a ?? 0))).toBe(28.75)
   })
 
   test('runTrace() takes digits that solving leaves open for no effect', async () => {
