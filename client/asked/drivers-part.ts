@@ -21,7 +21,7 @@ import { offerDownloads } from '../sheet/figure-downloads.js'
 import type { AskedPart, Asking } from './asking.js'
 import { DriversWork } from './drivers-work.js'
 import { RunningLine } from './running-line.js'
-import { section } from './spread-section.js'
+import { section } from './section.js'
 
 export class DriversPart implements AskedPart {
   readonly element: HTMLElement
@@ -41,7 +41,7 @@ export class DriversPart implements AskedPart {
 
   constructor(sources: Asking) {
     this.#sources = sources
-    this.#work = new DriversWork(sources, (what) => this.#draw(what))
+    this.#work = new DriversWork(sources, (what) => (what === 'found' ? this.#drawDrivers() : this.#drawState()))
     this.#again.addEventListener('click', () => this.#vary())
     this.element = element(
       document,
@@ -78,11 +78,6 @@ export class DriversPart implements AskedPart {
     if (this.#target !== undefined && this.#work.running === undefined) void this.#work.vary(this.#target)
   }
 
-  #draw(what: 'drivers' | 'state'): void {
-    if (what === 'drivers') this.#drawDrivers()
-    else this.#drawState()
-  }
-
   #subject(): AskedSubject | undefined {
     return this.#target === undefined ? undefined : askedSubject(this.#sources.view(), this.#target)
   }
@@ -102,8 +97,8 @@ export class DriversPart implements AskedPart {
     if (!ended || subject === undefined) return
     // Once more, as the last word: what a stop left out is named only when nothing runs.
     this.#drawDrivers()
-    if (answer?.drivers !== undefined && answer.trouble === undefined)
-      this.#sources.say(this.#sentence(subject, answer.drivers))
+    if (answer?.found !== undefined && answer.trouble === undefined)
+      this.#sources.say(this.#sentence(subject, answer.found))
   }
 
   #sentence(subject: AskedSubject, drivers: Drivers): string {
@@ -113,7 +108,7 @@ export class DriversPart implements AskedPart {
   #drawDrivers(): void {
     const { answer, running } = this.#work
     const subject = this.#subject()
-    const drivers = answer?.drivers
+    const drivers = answer?.found
     if (subject === undefined || answer === undefined || drivers === undefined) {
       for (const part of [this.#headline, this.#bars, this.#rest]) part.fill(null)
       return

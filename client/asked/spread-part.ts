@@ -21,8 +21,8 @@ import {
 import { loadLateParts } from '../sheet/browser-drawing.js'
 import { offerDownloads } from '../sheet/figure-downloads.js'
 import { assumptionsOf } from './edition.js'
+import { section } from './section.js'
 import { SpreadControls } from './spread-controls.js'
-import { section } from './spread-section.js'
 import { type Part, type SpreadSources, SpreadWork } from './spread-work.js'
 
 /** [px]; the drawer is about as wide, and the drawing shrinks with it. */

@@ -1,4 +1,5 @@
 /** Trace of a number: where it came from, as a small graph and an outline down to the assumptions and their sources. */
+import type { CellResult } from '../../shared/contracts/index.js'
 import type { Method } from '../../shared/contracts/method.js'
 import {
   element,
@@ -11,7 +12,7 @@ import {
 import { loadCatalogue } from '../methods/load-catalogue.js'
 import type { AskedPart } from './asking.js'
 import { RunningLine } from './running-line.js'
-import { section } from './spread-section.js'
+import { section } from './section.js'
 import { type TraceSources, TraceWork } from './trace-work.js'
 
 export class TracePart implements AskedPart {
@@ -30,13 +31,15 @@ export class TracePart implements AskedPart {
   /** Of which number the outline is, and which of its folds are open, by name. */
   #shown: string | undefined
   readonly #open = new Map<string, boolean>()
+  /** Results from which the trace was last drawn, by the cells of the sheet. */
+  #drawn: readonly (CellResult | undefined)[] = []
   /** When the state was last drawn something ran. */
   #ran = false
 
   constructor(sources: TraceSources, load: () => Promise<readonly Method[]> = loadCatalogue) {
     this.#sources = sources
     this.#load = load
-    this.#work = new TraceWork(sources, (what) => (what === 'trace' ? this.#drawTrace() : this.#drawState()))
+    this.#work = new TraceWork(sources, (what) => (what === 'found' ? this.#drawTrace() : this.#drawState()))
     this.#again.addEventListener('click', () => this.#trace())
     this.element = element(
       document,
@@ -60,6 +63,9 @@ export class TracePart implements AskedPart {
 
   /** The sheet changed. */
   update(): void {
+    const { cells } = this.#sources.view()
+    // Other units, and dimensions that the check has told meanwhile.
+    if (cells.some(({ result }, at) => result !== this.#drawn[at])) this.#drawTrace()
     this.#drawState()
   }
 
@@ -94,25 +100,30 @@ export class TracePart implements AskedPart {
     if (this.#notice.textContent !== words) this.#notice.textContent = words
     const ended = this.#ran && running === undefined
     this.#ran = running !== undefined
-    if (ended && answer?.trace !== undefined && answer.trouble === undefined)
-      this.#sources.say(traceSentence(new TraceSubject(answer.trace, this.#sources.view())))
+    if (!ended) return
+    // Once more, as the last word: what was not tried is named only when nothing runs.
+    this.#drawTrace()
+    if (answer?.found !== undefined && answer.trouble === undefined)
+      this.#sources.say(traceSentence(new TraceSubject(answer.found, this.#sources.view())))
   }
 
   #drawTrace(): void {
-    const { answer } = this.#work
-    const trace = answer?.trace
+    const { answer, running } = this.#work
+    const trace = answer?.found
     if (answer === undefined || trace === undefined) {
       for (const part of [this.#headline, this.#graph, this.#outline]) part.fill(null)
       return
     }
-    const subject = new TraceSubject(trace, this.#sources.view())
+    const view = this.#sources.view()
+    this.#drawn = view.cells.map(({ result }) => result)
+    const subject = new TraceSubject(trace, view, { running: running !== undefined })
     const { left } = trace
     this.#headline.fill(
       element(document, 'p', { class: 'trace-sentence' }, traceSentence(subject)),
       answer.trials
         ? element(document, 'p', {}, 'With the trial values in force, not with those of the document.')
         : null,
-      left.length === 0
+      left.length === 0 || running !== undefined
         ? null
         : element(
             document,
@@ -123,10 +134,15 @@ export class TracePart implements AskedPart {
     )
     this.#graph.fill(renderTraceGraph(document, subject))
     const list = renderTraceList(document, subject, (name) => this.#methods?.get(name))
+    const focused = focusedIn(this.#outline.body)
     this.#keepOpen(list)
-    this.#outline.fill(list, element(document, 'p', { class: 'trace-basis' }, traceBasis(trace)))
+    this.#outline.fill(
+      list,
+      running === undefined ? element(document, 'p', { class: 'trace-basis' }, traceBasis(trace)) : null,
+    )
     // The section gives folds by their place what they were; here they have names, and ways of their own at first.
     for (const fold of foldsOf(list)) fold.open = this.#open.get(fold.dataset.name ?? '') ?? false
+    if (focused !== undefined) focusIn(this.#outline.body, focused)
   }
 
   /** What the reader opened or closed stays so as long as the number is the same. */
@@ -144,4 +160,22 @@ export class TracePart implements AskedPart {
 
 function foldsOf(root: HTMLElement): readonly HTMLDetailsElement[] {
   return [...root.querySelectorAll('details')]
+}
+
+/** Which of the things in an outline that take the focus has it: they come in the same order however often it is drawn. */
+function focusedIn(root: HTMLElement): Focused | undefined {
+  const item = document.activeElement?.closest<HTMLElement>('.trace-item')
+  if (item === null || item === undefined || !root.contains(item)) return undefined
+  const place = [...item.querySelectorAll('a, summary')].indexOf(document.activeElement as Element)
+  return place < 0 ? undefined : { name: item.dataset.name ?? '', place }
+}
+
+interface Focused {
+  readonly name: string
+  readonly place: number
+}
+
+function focusIn(root: HTMLElement, { name, place }: Focused): void {
+  const item = [...root.querySelectorAll<HTMLElement>('.trace-item')].find((one) => one.dataset.name === name)
+  item?.querySelectorAll<HTMLElement>('a, summary')[place]?.focus({ preventScroll: true })
 }

@@ -12,14 +12,17 @@ import { marginsOf } from './margins.js'
 export class TraceSubject {
   readonly trace: Trace
   readonly view: SheetView
+  readonly running: boolean
   readonly #steps: ReadonlyMap<string, TraceStep>
   readonly #cells: ReadonlyMap<string, CellView>
   readonly #records: ReadonlyMap<string, AssumptionRecord>
   readonly #lines = new Map<string, ReadonlyMap<string, Line>>()
 
-  constructor(trace: Trace, view: SheetView) {
+  /** `running`: what has not been tried will be. */
+  constructor(trace: Trace, view: SheetView, { running = false }: { readonly running?: boolean } = {}) {
     this.trace = trace
     this.view = view
+    this.running = running
     this.#steps = new Map(trace.steps.map((step) => [step.name, step]))
     this.#cells = new Map(view.cells.map((cell) => [cell.id, cell]))
     this.#records = new Map(
@@ -68,11 +71,11 @@ export class TraceSubject {
     if (step.name === this.trace.target) return ''
     if (acts === 'moves') return would === '' ? 'moves it' : `moves it, but not by 1 %: ${would}`
     if (acts === 'hardly') return 'moves only digits that solving leaves open'
-    if (acts === 'not known') return kind === 'other' ? '' : this.#isTried(step) ? 'not tried' : ''
+    if (acts === 'not known') return kind !== 'other' && this.#isLeft(step) && !this.running ? 'not tried' : ''
     return would === '' ? 'does not move it, all else as it stands' : `does not move it; ${would}`
   }
 
-  #isTried({ name }: TraceStep): boolean {
+  #isLeft({ name }: TraceStep): boolean {
     return this.trace.left.includes(name)
   }
 
@@ -125,10 +128,12 @@ export function traceSentence(subject: TraceSubject): string {
     ...(idle === 0 ? [] : [`${idle} ${idle === 1 ? 'does' : 'do'} not, all else as it stands`]),
     ...(count('not known') === 0
       ? []
-      : [`${count('not known')} ${count('not known') === 1 ? 'was' : 'were'} not tried`]),
+      : [subject.running ? `${count('not known')} still to be tried` : notTried(count('not known'))]),
   ]
   return `${head} rests on ${countOf(assumptions.length, 'assumption')}: ${parts.join(', ')}.`
 }
+
+const notTried = (count: number) => `${count} ${count === 1 ? 'was' : 'were'} not tried`
 
 /** How it was found out. */
 export function traceBasis({ runs }: Trace): string {

@@ -68,20 +68,20 @@ describe('DriversWork', () => {
   test('vary() finds what moves a number, with partial answers and progress on the way', async () => {
     const { work, seen } = bench(many)
     const running = work.vary('y')
-    expect(work.running).toEqual({ part: 'drivers', done: 0, asked: 0 })
+    expect(work.running).toEqual({ part: 'Varying', done: 0, asked: 0 })
     await running
     expect(work.running).toBeUndefined()
-    expect(work.answer).toMatchObject({ target: 'y', trials: false, drivers: { base: 465, left: [], runs: 181 } })
-    expect(work.answer?.drivers?.drivers).toHaveLength(30)
+    expect(work.answer).toMatchObject({ target: 'y', trials: false, found: { base: 465, left: [], runs: 181 } })
+    expect(work.answer?.found?.drivers).toHaveLength(30)
     // Three batches, each told, and the whole.
-    expect(seen.changes.filter((change) => change === 'drivers')).toHaveLength(4)
+    expect(seen.changes.filter((change) => change === 'found')).toHaveLength(4)
   })
 
   test('vary() asks for the number alone, and varies only what can reach it', async () => {
     const { work, seen } = bench(many, {}, ['a1', 'a3'])
     await work.vary('y')
     expect(seen.wanted).toEqual([{ names: [{ name: 'y', cell: cellId('c') }], requirements: [] }])
-    expect(work.answer?.drivers?.drivers.map(({ name }) => name)).toEqual(['a3', 'a1'])
+    expect(work.answer?.found?.drivers.map(({ name }) => name)).toEqual(['a3', 'a1'])
     expect(seen.points).toHaveLength(13)
   })
 
@@ -100,7 +100,7 @@ describe('DriversWork', () => {
     while (seen.points.length < 64) await Promise.resolve()
     work.stop()
     await running
-    const { drivers = [], left = [] } = work.answer?.drivers ?? {}
+    const { drivers = [], left = [] } = work.answer?.found ?? {}
     expect(drivers.length + left.length).toBe(30)
     expect(left.length).toBeGreaterThan(0)
     expect(work.running).toBeUndefined()
@@ -114,7 +114,7 @@ describe('DriversWork', () => {
     await Promise.resolve()
     const second = work.vary('z')
     await Promise.all([first, second])
-    expect(work.answer?.drivers).toMatchObject({ target: 'z', drivers: [{ name: 'a0' }], left: [] })
+    expect(work.answer?.found).toMatchObject({ target: 'z', drivers: [{ name: 'a0' }], left: [] })
   })
 
   test('recall() shows what is known of a number, and outdated tells that the notebook has changed', async () => {
@@ -122,7 +122,7 @@ describe('DriversWork', () => {
     await work.vary('y')
     await work.vary('z')
     expect(work.recall('y')).toBe(true)
-    expect(work.answer).toMatchObject({ target: 'y', drivers: { target: 'y' } })
+    expect(work.answer).toMatchObject({ target: 'y', found: { target: 'y' } })
     expect(work.outdated).toBe(false)
     seen.view = viewOf(many.map((one) => ({ ...one, trial: 3 })))
     expect(work.outdated).toBe(true)
@@ -138,8 +138,8 @@ describe('DriversWork', () => {
     ])
     await work.vary('y')
     expect(seen.points[0]).toEqual({ a0: 5 })
-    expect(work.answer).toMatchObject({ trials: true, drivers: { base: 7 } })
-    expect(work.answer?.drivers?.drivers.find(({ name }) => name === 'a0')).toMatchObject({
+    expect(work.answer).toMatchObject({ trials: true, found: { base: 7 } })
+    expect(work.answer?.found?.drivers.find(({ name }) => name === 'a0')).toMatchObject({
       value: 5,
       high: { at: 5.5 },
     })

@@ -58,10 +58,28 @@ describe('TraceWork', () => {
       trials: { a: 2 },
       assumptions: tried,
     })
-    expect(work.answer).toMatchObject({ target: 'y', trials: true, trace: { target: 'y', runs: 3 } })
+    expect(work.answer).toMatchObject({ target: 'y', trials: true, found: { target: 'y', runs: 3 } })
     expect(progress).toContain(3)
     expect([work.running, work.outdated]).toEqual([undefined, false])
-    expect(seen.changes).toContain('trace')
+    expect(seen.changes).toContain('found')
+  })
+
+  test('trace() tells what is known so far, and the whole as the last word', async () => {
+    const clock = { now: 0 }
+    const seen: unknown[] = []
+    const { work } = bench({ now: () => clock.now }, async ({ onTrace, known }) => {
+      expect(known).toEqual({ y: 10, z: 1 })
+      for (const left of [['a', 'b'], ['b'], []]) {
+        onTrace?.(traceOf('y', left))
+        seen.push(work.answer?.found?.left.length)
+        clock.now += 150
+      }
+      return traceOf('y')
+    })
+    await work.trace('y')
+    // The second came too soon after the first to be drawn.
+    expect(seen).toEqual([2, 2, 0])
+    expect(work.answer?.found?.left).toEqual([])
   })
 
   test('recall() knows a number again until the notebook changes', async () => {
@@ -80,7 +98,7 @@ describe('TraceWork', () => {
     const running = work.trace('y')
     work.stop()
     await running
-    expect(work.answer?.trace?.left).toEqual(['a'])
+    expect(work.answer?.found?.left).toEqual(['a'])
     expect(work.recall('y')).toBe(false)
   })
 
@@ -88,7 +106,7 @@ describe('TraceWork', () => {
     const { work } = bench()
     const first = work.trace('y')
     await Promise.all([first, work.trace('z')])
-    expect(work.answer).toMatchObject({ target: 'z', trace: { target: 'z', left: [] } })
+    expect(work.answer).toMatchObject({ target: 'z', found: { target: 'z', left: [] } })
   })
 
   test('trace() says in a sentence what went wrong', async () => {
