@@ -5,6 +5,7 @@ import { resultInUnits } from '../../shared/rendering/sheet/in-units.js'
 import { openToolchain } from '../toolchain.js'
 import { computationAsData } from './compute-data.js'
 import { describeComputation } from './compute-text.js'
+import { computingOptions, computingUsage } from './computing-options.js'
 import { readNotebookFile, sizingCells } from './notebook-input.js'
 import { readOverrides } from './overrides.js'
 import { onlyFile, readArguments, type Subcommand } from './subcommand.js'
@@ -12,17 +13,13 @@ import { readUnits } from './units-option.js'
 
 export const compute: Subcommand = {
   name: 'compute',
-  usage: 'compute FILE [--set NAME="VALUE UNIT"]... [--units SI|aviation] [--json]',
+  usage: `compute FILE ${computingUsage}`,
   about: 'computes a notebook, with trial values for assumptions where given',
   async run(args) {
     const { values, positionals } = readArguments({
       args: [...args],
       allowPositionals: true,
-      options: {
-        json: { type: 'boolean', default: false },
-        set: { type: 'string', multiple: true, default: [] },
-        units: { type: 'string' },
-      },
+      options: computingOptions,
     })
     const units = readUnits(values.units)
     const notebook = await readNotebookFile(onlyFile(positionals, 'compute'))

@@ -4,6 +4,7 @@ import { cautionLine } from '../../shared/contracts/index.js'
 import { viewInUnits } from '../../shared/rendering/index.js'
 import { computeSheet, fileAndName, fileAndNameUsage, placeOfNumber } from './asked-number.js'
 import { subjectInCode } from './asked-text.js'
+import { computingOptions, computingUsage } from './computing-options.js'
 import { describeDrivers } from './drivers-text.js'
 import { readNotebookFile } from './notebook-input.js'
 import { withNumbersHost } from './numbers-host.js'
@@ -13,17 +14,13 @@ import { readUnits } from './units-option.js'
 
 export const drivers: Subcommand = {
   name: 'drivers',
-  usage: `drivers ${fileAndNameUsage} [--set NAME="VALUE UNIT"]... [--units SI|aviation] [--json]`,
+  usage: `drivers ${fileAndNameUsage} ${computingUsage}`,
   about: 'says what moves a number: its change at the ends of each assumption, and per 1 % of it',
   async run(args) {
     const { values, positionals } = readArguments({
       args: [...args],
       allowPositionals: true,
-      options: {
-        json: { type: 'boolean', default: false },
-        set: { type: 'string', multiple: true, default: [] },
-        units: { type: 'string' },
-      },
+      options: computingOptions,
     })
     const [file, name] = fileAndName(positionals, 'drivers')
     const units = readUnits(values.units)

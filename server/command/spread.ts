@@ -17,6 +17,7 @@ import { cautionLine, type Shares, type Spread } from '../../shared/contracts/in
 import { viewInUnits } from '../../shared/rendering/index.js'
 import { type ComputedSheet, computeSheet, fileAndName, fileAndNameUsage, placeOfNumber } from './asked-number.js'
 import { subjectInCode } from './asked-text.js'
+import { computingOptions, computingUsage } from './computing-options.js'
 import { readNotebookFile } from './notebook-input.js'
 import { withNumbersHost } from './numbers-host.js'
 import { showProgress } from './progress.js'
@@ -27,19 +28,17 @@ import { readWholeNumber } from './whole-number.js'
 
 export const spread: Subcommand = {
   name: 'spread',
-  usage: `spread ${fileAndNameUsage} [--samples NUMBER] [--seed NUMBER] [--shares] [--set NAME="VALUE UNIT"]... [--units SI|aviation] [--json]`,
+  usage: `spread ${fileAndNameUsage} [--samples NUMBER] [--seed NUMBER] [--shares] ${computingUsage}`,
   about: 'says how sure a number is: percentiles, requirements met, and with --shares what the variance comes from',
   async run(args) {
     const { values, positionals } = readArguments({
       args: [...args],
       allowPositionals: true,
       options: {
-        json: { type: 'boolean', default: false },
+        ...computingOptions,
         samples: { type: 'string', default: String(spreadDefaults.count) },
         seed: { type: 'string', default: String(spreadDefaults.seed) },
-        set: { type: 'string', multiple: true, default: [] },
         shares: { type: 'boolean', default: false },
-        units: { type: 'string' },
       },
     })
     const [file, name] = fileAndName(positionals, 'spread')

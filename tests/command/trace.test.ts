@@ -51,6 +51,15 @@ describe('hoverfolio trace', patience, () => {
     expect(text).toMatch(/Methods\n {2}air.standard: .*\n {6}valid for: .*\n {6}source: ISO 2533/)
   })
 
+  test('trace --units shows every value in the units of the reader', async () => {
+    const { code, out } = await runHoverfolio('trace', file, 'perDensity', '--units', 'aviation')
+    expect(code).toBe(0)
+    const text = out.replaceAll(/[\u202f\u00a0]/g, ' ')
+    expect(text).toContain('payload = 881.8 lb: moves it\n')
+    expect(text).toContain('floor = 1 102 lb: does not move it; would move it from 1 764 lb up\n')
+    expect(text).toContain('altitude = 1 969 ft: moves it\n')
+  })
+
   test('trace --json gives every step with its place, its value, what it does and its source', async () => {
     const { code, out } = await runHoverfolio('trace', file, 'gross', '--json', '--set', 'floor=900 kg')
     expect(code).toBe(0)
