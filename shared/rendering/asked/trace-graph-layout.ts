@@ -1,12 +1,15 @@
 /** Which steps a small graph of a trace shows, and where they stand: one row each, so that no label meets another; left to right by depth. */
 import type { Trace, TraceStep } from '../../contracts/index.js'
 import { countOf } from '../quantity/words.js'
+import { type Folds, foldsOf } from './trace-graph-folds.js'
 
 export interface GraphNode {
   readonly step: TraceStep
   readonly row: number
   /** Steps from the assumptions. */
   readonly layer: number
+  /** It stands for these, itself the first of them; empty where it stands for itself. */
+  readonly folded: readonly TraceStep[]
 }
 
 export interface GraphEdge {
@@ -24,11 +27,11 @@ export interface TraceGraph {
 }
 
 /** More than this nobody takes in at a glance. */
-export const mostNodes = 30
+export const mostNodes = 24
 
 export function traceGraph(trace: Trace): TraceGraph {
-  const { shown, leftOut } = chosen(trace)
-  const steps = new Map(trace.steps.map((step) => [step.name, step]))
+  const { shown, folds, leftOut } = chosen(trace)
+  const steps = stepsByName(trace)
   const placed = new Map<string, GraphNode>()
   const edges: GraphEdge[] = []
   let row = 0
@@ -36,7 +39,8 @@ export function traceGraph(trace: Trace): TraceGraph {
   for (const step of trace.steps) {
     if (!shown.has(step.name)) continue
     const from = [...readThrough(step, steps, shown)].flatMap((name) => placed.get(name) ?? [])
-    const node = { step, row, layer: from.reduce((most, { layer }) => Math.max(most, layer + 1), 0) }
+    const layer = from.reduce((most, one) => Math.max(most, one.layer + 1), 0)
+    const node: GraphNode = { step, row, layer, folded: folds.get(step.name) ?? [] }
     placed.set(step.name, node)
     edges.push(...from.map((one) => ({ from: one, to: node })))
     row += 1
@@ -45,8 +49,14 @@ export function traceGraph(trace: Trace): TraceGraph {
   return { nodes, edges, layers: nodes.reduce((most, { layer }) => Math.max(most, layer + 1), 0), leftOut }
 }
 
-/** First goes what does not move the number, then what is no number, then what is farthest from it. */
-function chosen(trace: Trace): { readonly shown: ReadonlySet<string>; readonly leftOut: string } {
+interface Chosen {
+  readonly shown: ReadonlySet<string>
+  readonly folds: Folds
+  readonly leftOut: string
+}
+
+/** First goes what does not move the number, then what is no number; then alike ones are folded, and what is farthest from it goes. */
+function chosen(trace: Trace): Chosen {
   const { target, steps } = trace
   let shown = steps
   const words: string[] = []
@@ -64,6 +74,11 @@ function chosen(trace: Trace): { readonly shown: ReadonlySet<string>; readonly l
     ({ kind }) => kind !== 'other',
     (count) => countOf(count, 'function or record', 'functions and records'),
   )
+  const all = stepsByName(trace)
+  const names = new Set(shown.map(({ name }) => name))
+  const folds = foldsOf(shown, target, (step) => readThrough(step, all, names))
+  const hidden = new Set([...folds.values()].flatMap((folded) => folded.slice(1)))
+  shown = shown.filter((step) => !hidden.has(step))
   const near = new Set(byDistance(trace, shown).slice(0, mostNodes))
   leave(
     ({ name }) => near.has(name),
@@ -71,13 +86,18 @@ function chosen(trace: Trace): { readonly shown: ReadonlySet<string>; readonly l
   )
   return {
     shown: new Set(shown.map(({ name }) => name)),
+    folds,
     leftOut: words.length === 0 ? '' : `Left out of the graph: ${words.join(', ')}. The outline has them all.`,
   }
 }
 
+function stepsByName({ steps }: Pick<Trace, 'steps'>): ReadonlyMap<string, TraceStep> {
+  return new Map(steps.map((step) => [step.name, step]))
+}
+
 /** Names in the order in which a walk back from the target meets them, level by level. */
 function byDistance({ target, steps }: Trace, shown: readonly TraceStep[]): readonly string[] {
-  const all = new Map(steps.map((step) => [step.name, step]))
+  const all = stepsByName({ steps })
   const met = new Set([target])
   for (const name of met) for (const read of all.get(name)?.reads ?? []) met.add(read)
   const wanted = new Set(shown.map(({ name }) => name))

@@ -258,7 +258,7 @@ describe('traceGraph(trace)', () => {
 
   test('traceGraph() leaves out what does not move the number first, then what is no number, and says so', () => {
     const idle = traceGraph(wide(40, (at) => ({ acts: at < 15 ? 'inactive' : 'moves' })))
-    expect(idle.nodes).toHaveLength(26)
+    expect(idle.nodes).toHaveLength(6 + 1 + 1)
     expect(idle.leftOut).toBe('Left out of the graph: 15 that do not move it. The outline has them all.')
     const mixed = traceGraph(
       wide(50, (at) => ({ kind: at < 5 ? 'other' : 'number', acts: at === 9 ? 'inactive' : 'moves' })),
@@ -266,8 +266,21 @@ describe('traceGraph(trace)', () => {
     expect(mixed.nodes).toHaveLength(mostNodes)
     expect(mixed.nodes.at(-1)?.step.name).toBe('gross')
     expect(mixed.leftOut).toBe(
-      'Left out of the graph: 1 that does not move it, 5 functions and records, 15 farther back. The outline has them all.',
+      'Left out of the graph: 1 that does not move it, 5 functions and records, 21 farther back. The outline has them all.',
     )
+  })
+
+  test('traceGraph() folds assumptions that the same names read beyond a few, and draws them as one', () => {
+    const flat = wide(20, (at) => ({ acts: at < 3 ? 'inactive' : 'moves' }))
+    const { nodes, edges, leftOut } = traceGraph(flat)
+    const folded = nodes.filter((node) => node.folded.length > 0)
+    expect(folded.map((node) => node.folded.map(({ name }) => name))).toEqual([
+      Array.from({ length: 11 }, (_, at) => `n${at + 9}`),
+    ])
+    expect([nodes.length, edges.length, leftOut]).toEqual([3 + 6 + 1 + 1, 3 + 6 + 1, ''])
+    const drawn = renderTraceGraph(document, new TraceSubject(flat, view))
+    expect(plainText(drawn)).toContain('and 11 more that are read alike')
+    expect(traceGraph(wide(8, () => ({}))).nodes).toHaveLength(9)
   })
 
   test('traceGraph() joins what is left by way of what is not shown', () => {
