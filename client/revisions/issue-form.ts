@@ -15,6 +15,7 @@ export class IssueForm {
   readonly #onIssued: () => Promise<void>
   readonly #purpose: HTMLInputElement
   readonly #issue: HTMLButtonElement
+  readonly #trial: HTMLElement
   readonly #refusal: HTMLElement
   readonly #withThem: HTMLButtonElement
   #busy = false
@@ -29,6 +30,7 @@ export class IssueForm {
       autocomplete: 'off',
     }) as HTMLInputElement
     this.#issue = element(document, 'button', { class: 'small-button' }, 'Issue revision') as HTMLButtonElement
+    this.#trial = element(document, 'p', { class: 'issue-trial', role: 'status' })
     this.#refusal = element(document, 'p', { class: 'field-refusal', role: 'alert' })
     this.#withThem = element(
       document,
@@ -40,6 +42,7 @@ export class IssueForm {
     this.#withThem.addEventListener('click', () => void this.#send(true))
     this.element.append(
       element(document, 'label', {}, 'What it is for, in one line (may be left out)', this.#purpose),
+      this.#trial,
       this.#issue,
       this.#refusal,
       this.#withThem,
@@ -52,6 +55,13 @@ export class IssueForm {
 
   setName(next: RevisionName): void {
     this.#issue.textContent = `Issue revision ${next}`
+  }
+
+  /** What is on trial never enters a revision, and whoever sees it on the sheet is told so. */
+  followTrial(): void {
+    const words = trialWords(this.#sources.onTrial())
+    if (this.#trial.textContent !== words) this.#trial.textContent = words
+    this.#trial.hidden = words === ''
   }
 
   async #send(withUnsettled: boolean): Promise<void> {
@@ -91,4 +101,10 @@ export class IssueForm {
     this.#refusal.textContent = sentence
     this.#withThem.hidden = !withThem
   }
+}
+
+export function trialWords(count: number): string {
+  if (count === 0) return ''
+  const [values, sheet] = count === 1 ? ['1 trial value is', 'it'] : [`${count} trial values are`, 'them']
+  return `${values} in force on this page. A revision freezes the document's own values and their results, not what the sheet shows with ${sheet}. To freeze ${sheet}, adopt ${sheet} first.`
 }

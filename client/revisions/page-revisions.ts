@@ -2,6 +2,7 @@
 import type { TextToFreeze } from '../../kernel/cells/revision/index.js'
 import type { RevisionMark } from '../../shared/contracts/index.js'
 import type { RevisionStanding, SheetView } from '../../shared/rendering/page.js'
+import { assumptionsOf, trialsOf } from '../asked/edition.js'
 import { LatestRevision } from './latest-revision.js'
 import { RevisionsView } from './revisions-view.js'
 
@@ -31,6 +32,7 @@ export class PageRevisions {
       id: parts.id,
       saved: () => parts.saved(),
       settled: () => parts.view().cells.every(({ kind, state }) => kind === 'rationale' || state === 'current'),
+      onTrial: () => Object.keys(trialsOf(assumptionsOf(parts.view()))).length,
       onLatest: (mark) => this.#latest.take(mark),
       say: (sentence) => parts.say(sentence),
     })

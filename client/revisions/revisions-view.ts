@@ -12,6 +12,8 @@ export interface RevisionsSources {
   saved(): boolean
   /** Every cell has current values here. */
   settled(): boolean
+  /** Values of the page that are tried and not in the document. */
+  onTrial(): number
   /** The list was read: its latest may be news to the title block. */
   onLatest(mark: RevisionMark): void
   say(sentence: string): void
@@ -46,11 +48,14 @@ export class RevisionsView implements DrawerView {
 
   show(): void {
     this.#visible = true
+    this.update()
     void this.refresh()
   }
 
-  /** Drawing the sheet changes nothing here: revisions do not change with the text. */
-  update(): void {}
+  /** Revisions do not change with the text; what is on trial may. */
+  update(): void {
+    this.#issue.followTrial()
+  }
 
   /** A revision was issued or signed, or the connection came back. */
   async refresh(): Promise<void> {
