@@ -70,7 +70,7 @@ const knownDemand = new Set(['name', 'power', 'stateOfCharge', 'temperature'])
  * @throws InvalidInput for a negative energy or power, an empty list of demands, states of charge out of order, a demand at a charge where the cell can give nothing, and an
  * unknown option
  * @method Closed form, continuous in all arguments; `battery.run` flies what it gives. A landing hover after the reserve at the end of life and in the cold is the usual worst instant.
- * @validity As the cell's. Where the efficiency is guessed the energy mass is off by as much.
+ * @validity As the cell's. Where the efficiency is guessed the energy mass is off by as much. A demand outside the temperatures of the cell carries an advisory.
  * @source Energy: Hepperle, M., Electric Flight - Potential and Limitations, NATO STO-MP-AVT-209, paper 9, 2012 (equation from memory). Power: series-resistance circuit, textbook.
  * @example
  * const sized = battery.massForMission({

@@ -108,7 +108,7 @@ export const fuselageItem: MassItem<FuselageMassOptions> = {
  * @returns mass [kg]
  * @throws InvalidInput as `mass.wing`
  * @method Regressions over light aircraft, no pressurisation; `mass.spread("fuselage", ...)` shows them side by side.
- * @validity Gross mass 300 to 5670 kg; outside an advisory. A body that houses lift rotors, doors or a battery bay is heavier by their frames.
+ * @validity Gross mass 300 to 5670 kg; outside an advisory, and cessna's always with one. A body that houses lift rotors, doors or a battery bay is heavier by their frames.
  * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, equation 15.49 (read). Torenbeek, E., Synthesis of Subsonic Airplane Design, 1976, section 8.3 (from memory). Nicolai; Roskam V,
  * equation 5.25 (from memory). Cessna, low wing: Roskam V, equation 5.26 (from memory).
  * @example

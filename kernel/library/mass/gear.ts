@@ -101,7 +101,7 @@ export const gearItem: MassItem<GearMassOptions> = {
  * @returns mass [kg]
  * @throws InvalidInput as `mass.wing`
  * @method Regressions over runway aircraft; `mass.spread("gear", ...)` shows them side by side. Raymer's has 7 to 8 % of gross mass at 2000 kg (11 % retracted at 700 kg), the others 3 to 6 %.
- * @validity Gross mass 300 to 5670 kg; outside an advisory. Vertical landings need short legs and no long run, skids are lighter still (1.5 to 2 %, from memory).
+ * @validity Gross mass 300 to 5670 kg; outside an advisory, and nicolai's always with one. Vertical landings need short legs and no long run, skids are lighter still (1.5 to 2 %, from memory).
  * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, equations 15.50 and 15.51 (from memory). Torenbeek, E., 1976, table 8-6 (from memory). Cessna: Roskam V, equation 5.38 (from
  * memory). Nicolai and Carichner, 2010 (form read, unit of length from memory).
  * @example

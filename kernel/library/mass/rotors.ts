@@ -213,7 +213,7 @@ export function rotorBlades(options: RotorBladesMassOptions): Mass {
  * @returns mass [kg]
  * @throws InvalidInput as `mass.wing`
  * @method House model: metal that carries the blades' pull from the shaft to the root, times a factor for grips, bolts and bending, which is a guess within a factor of two.
- * @validity Fixed pitch. A variable-pitch hub is two to three times as heavy (from memory).
+ * @validity Geometry: fixed pitch. Prouty: helicopters; always an advisory. A variable-pitch hub is two to three times as heavy (from memory).
  * @source House model. Prouty, R. W., Helicopter Performance, Stability, and Control, chapter 10, with the polar inertia of uniform blades (from memory).
  * @example
  * mass.hub({ blades: 2, radius: 1.5 * u.m, tipSpeed: 165 * u.mps, bladeMass: 6 * u.kg }) // 1.1761

@@ -25,7 +25,7 @@ export interface WingMassOptions {
   readonly massInWing?: Mass
 }
 
-/** Span of a wing along its half chord [m]. */
+/** Span of a wing along its sweep [m]; Torenbeek takes that of the half chord, which a wing of little sweep shares with the quarter chord. */
 function structuralSpan(area: number, aspectRatio: number, sweep: number): number {
   return Math.sqrt(area * aspectRatio) / Math.cos(sweep)
 }
@@ -127,7 +127,7 @@ export const wingItem: MassItem<WingMassOptions> = {
  * Mass of a wing, by one of four published equations for light aircraft.
  *
  * @equation raymer: W = 0.036 S^0.758 W_fw^0.0035 (A/cos^2 L)^0.6 q^0.006 t^0.04 (100 (t/c)/cos L)^-0.3 (n W_g)^0.49 [lb, ft, psf]; torenbeek: m = 4.9e-3 m_g b_s^0.75 (1 +
- * sqrt(1.905/b_s)) n^0.55 ((b_s/t_r)/(m_g/S))^0.3 [kg, m]; nicolai: W = 96.948 ((n W_g/1e5)^0.65 (A/cos L)^0.57 (S/100)^0.61 ((1 + t)/(2 t/c))^0.36 (1 + V/500)^0.5)^0.993 [lb, ft, kt];
+ * sqrt(1.905/b_s)) n^0.55 ((b_s/t_r)/(m_g/S))^0.3, b_s = b/cos L, t_r of the root [kg, m]; nicolai: W = 96.948 ((n W_g/1e5)^0.65 (A/cos L)^0.57 (S/100)^0.61 ((1 + t)/(2 t/c))^0.36 (1 + V/500)^0.5)^0.993 [lb, ft, kt];
  * cessna: W = 0.04674 W_g^0.397 S^0.36 n^0.397 A^1.712 [lb, ft]
  * @param options - `method`, `grossMass` [kg], `ultimateLoadFactor` n, `area` S [m^2], `aspectRatio` A, `taper` t (0.4), `thicknessRatio` t/c (0.15), `sweep` L [rad] (0), `dynamicPressure`
  * [Pa] for raymer, `speed` [m/s] for nicolai, `massInWing` [kg] for raymer
@@ -135,7 +135,7 @@ export const wingItem: MassItem<WingMassOptions> = {
  * @throws InvalidInput for a value that is not positive, a load factor outside 0.5 to 30, an aspect ratio outside 0.5 to 60 (tails 0.3 to 30), a thickness outside 0.02 to 0.5,
  * what else is outside its range, a method it does not have, an option that the method needs, and an unknown option
  * @method Regressions over light aircraft; `mass.spread("wing", ...)` shows them side by side. They differ by a factor of two on slender wings, so that no single one is "the" mass.
- * @validity Gross mass 300 to 5670 kg; outside an advisory. A lift-plus-cruise wing that carries booms is heavier by their joints and torsion.
+ * @validity Gross mass 300 to 5670 kg; outside an advisory, and cessna's, fitted to aspect ratios of 6 to 8, always with one. A lift-plus-cruise wing that carries booms is heavier by their joints and torsion.
  * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, equation 15.46 (read in an open course notebook). Torenbeek, E., Synthesis of Subsonic Airplane Design, 1976, light
  * aircraft (from memory). Nicolai and Carichner, Fundamentals of Aircraft and Airship Design, 2010, chapter 20; Roskam V, equation 5.5 (from memory). Cessna: Roskam V, equation 5.4 (read).
  * @example

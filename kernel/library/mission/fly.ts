@@ -42,7 +42,8 @@ const known = new Set([...demandKeys, 'stateOfCharge', 'cellTemperature', 'ambie
  * @method Quasi-static; legs of constant power (climbs in layers of 500 m, transitions in slices), the battery by the classical Runge-Kutta rule, the limit by Brent's root. Past a limit the flight goes
  * on: the pack gives what it can, the rest is counted as lacking energy.
  * @validity As the methods it calls. Changes of speed between wing-borne segments are not counted (the kinetic energy comes back in the return transition). A descent steeper than the glide
- * takes no power and gives none back. Coarse steps: energy and charge within 2e-3 of fine ones (random aircraft);
+ * takes no power and gives none back. Advisories: the first limit met, a landing hover beyond the pack's power, a speed raised to the floor, a descent steeper than the glide or near the vortex ring,
+ * the blade loading of the last hover. Coarse steps: energy and charge within 2e-3 of fine ones (random aircraft);
  * the lack of a pack that runs empty within some 4 % of the flight's energy.
  * @source Quasi-static mission: textbook (Anderson, Aircraft Performance and Design, 1999). Battery: as `battery.run`.
  * @example

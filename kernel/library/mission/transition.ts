@@ -78,7 +78,8 @@ const slices = 24
  * @throws InvalidInput for an acceleration or speed that is not positive, a transition given up beyond its end, as many stopped rotors as there are, and an unknown option
  * @method Quasi-static in level flight; Gauss's rule over slices of speed, split where the wing takes over. Where the propeller lacks thrust the aircraft accelerates more slowly; below a tenth of the
  * wish it counts as stuck, `thrustDeficit` says by how much, and the numbers are those of that tenth.
- * @validity As `mission.trim`. Starting and stopping of the rotors takes time and energy that are not in it (some seconds; a per mille of the flight). Spin-up is assumed ready before the return.
+ * @validity As `mission.trim`. Starting and stopping of the rotors takes time and energy that are not in it (some seconds; a per mille of the flight). Spin-up is assumed ready before the return. A propeller that lacks the
+ * thrust carries an advisory.
  * @source House model on `mission.trim`; kinematics: textbook.
  * @example
  * const craft = mission.aircraft({

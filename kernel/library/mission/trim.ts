@@ -65,7 +65,8 @@ const known = new Set([...knownConditions, 'speed', 'acceleration', 'liftCoeffic
  * @method Disks level with the stream, wing at one incidence until it carries all: lift goes over with the square of speed. Inflow and blade drag as `rotor.edgewise`, Glauert's equation in closed
  * form. Speed control: tip speed follows the root of rotor thrust; pitch control: constant tip speed, slowed over the last tenth of the lift (house model). Download falls with the
  * skew of the wakes, d = d_0/(1 + V^2/v_h^2) (house model). Braking takes no power: nose-up attitude does it. Continuous in speed.
- * @validity As `rotor.edgewise`: advance ratio to 0.3, blade loading to 0.12. Interference of rotor wakes with wing and tail is not in it: several per cent of lift either way.
+ * @validity As `rotor.edgewise`: advance ratio to 0.3, blade loading to 0.12; outside these no advisory here, for `bladeLoading` is in the answer and
+ * `mission.corridor` draws the limits. Interference of rotor wakes with wing and tail is not in it: several per cent of lift either way.
  * @source Glauert, R & M 1111, 1926, and what `rotor.edgewise` names; sharing of lift at constant incidence: house model, the simplest schedule that meets the conversion speed.
  * @example
  * const craft = mission.aircraft({

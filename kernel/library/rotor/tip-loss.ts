@@ -29,7 +29,7 @@ const knownPrandtl = new Set(['blades', 'station', 'inflowRatio'])
  * @returns B
  * @throws InvalidInput for a thrust coefficient that is not positive or gives B below 0.5, a number of blades that is not whole, and an
  * unknown option
- * @method Closed form from Prandtl's loss at hover inflow. Another usual form, 1 - sqrt(2 C_T)/N, gives up to 2 % less.
+ * @method Closed form from Prandtl's loss at hover inflow. Another usual form, 1 - sqrt(2 C_T)/N, gives up to 3 % less (two blades at C_T = 0.02).
  * @validity Usual hover loadings, C_T up to 0.02.
  * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2 (from memory).
  * @example
