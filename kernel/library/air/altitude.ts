@@ -19,7 +19,7 @@ const thinnest = standard(isa.highest).density
  * @throws InvalidInput for a density that the standard atmosphere has nowhere from -5 to 20 km
  * @method Exact inverse of `air.standard` at offset 0, to rounding.
  * @validity -5 to 20 km.
- * @source ISO 2533:1975, Standard Atmosphere (inverted).
+ * @source ISO 2533:1975, Standard Atmosphere (constants read in a transcription; inverted here).
  * @example
  * air.densityAltitude(0.987151 * u.kg / u.m3) // 2192.5
  */
@@ -47,7 +47,8 @@ export function densityAltitude(density: Density): Length {
  * @throws InvalidInput outside the heights given
  * @method Closed form for gravity that falls with the square of the distance from the earth's centre.
  * @validity -5 to 20 km.
- * @source ISO 2533:1975, Standard Atmosphere, relation of geopotential and geometric altitude.
+ * @source ISO 2533:1975, Standard Atmosphere, relation of geopotential and geometric altitude (radius read in a
+ * transcription).
  * @example
  * air.geopotentialAltitude(5000 * u.m) // 4996.07
  */

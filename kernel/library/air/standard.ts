@@ -38,10 +38,11 @@ export interface Air {
  * @returns temperature [K], pressure [Pa], density [kg/m^3], speedOfSound [m/s], dynamicViscosity [Pa s]
  * @throws InvalidInput outside the altitudes given, or where the offset leaves no positive temperature
  * @method Closed form of ISO 2533. Pressure depends on pressure altitude alone; the offset changes temperature and so density.
- * Dry air. Agrees with the printed tables to their rounding (4e-6).
+ * Dry air. Agrees with values printed in its
+ * tables (from memory) to their rounding (4e-6).
  * @validity -5 to 20 km. An offset beyond 50 K carries an advisory (outside any day on record near the ground; common practice,
  * no source). Humid air is lighter: up to 1 % at 30 degrees Celsius.
- * @source ISO 2533:1975, Standard Atmosphere; ICAO Doc 7488, Manual of the ICAO Standard Atmosphere, 3rd edition, 1993.
+ * @source ISO 2533:1975, Standard Atmosphere (constants read in a transcription); ICAO Doc 7488, Manual of the ICAO Standard Atmosphere, 3rd edition, 1993 (from memory).
  * @example
  * const day = air.standard(600 * u.m, 15 * u.K)
  * day.density // 1.0980332

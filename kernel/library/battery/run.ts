@@ -126,7 +126,7 @@ const mostSteps = 100_000
  * @method Classical Runge-Kutta with equal steps within a segment; the limit is found within its step by Brent's root. Fourth order where the cell's tables are smooth, second
  * across their knots. All cells alike and at one temperature.
  * @validity As the cell's. The book of energy closes to some 1e-5 with the usual steps and to 1e-6 with steps of 1 s (random runs, worst near empty). Reversible heat (I T dV_oc/dT) is neglected, some tenth of the heat at high power and more at low (from memory).
- * @source Series-resistance circuit and lumped heat balance: textbook (from memory). Numerics: Runge-Kutta, textbook; Brent, R. P., 1973.
+ * @source Series-resistance circuit and lumped heat balance: textbook (from memory). Numerics: Runge-Kutta, textbook; Brent, R. P., 1973 (from memory).
  * @example
  * const flown = battery.run({
  *   cell: battery.cells.power18650, series: 1, parallel: 1, rating: 'peak',

@@ -35,7 +35,7 @@ const known = new Set(['polar', 'weight', 'wingArea', 'density', 'floor'])
  * @throws InvalidInput for a value that is not positive and finite, and for an unknown option
  * @method Closed form. Power has one minimum in speed, so with a floor above it the floor itself takes least power.
  * @validity Without a floor the lift coefficient may lie beyond the stall: give 1.3 stall speeds as the floor.
- * @source Anderson, J. D., Aircraft Performance and Design, 1999, section 5.4.
+ * @source Anderson, J. D., Aircraft Performance and Design, 1999, section 5.4 (from memory).
  * @example
  * const reserve = drag.leastPowerSpeed({
  *   polar: drag.polar({ zeroLiftDrag: 0.04, aspectRatio: 10, spanEfficiency: 0.8 }),
@@ -56,7 +56,7 @@ export function leastPowerSpeed(options: BestSpeedOptions): BestSpeed {
  * @throws InvalidInput for a value that is not positive and finite, and for an unknown option
  * @method Closed form; drag has one minimum in speed.
  * @validity Still air, constant propeller efficiency, no power drawn for other uses: a hotel load makes the best range speed higher.
- * @source Anderson, J. D., Aircraft Performance and Design, 1999, section 5.4.
+ * @source Anderson, J. D., Aircraft Performance and Design, 1999, section 5.4 (from memory).
  * @example
  * const range = drag.leastDragSpeed({
  *   polar: drag.polar({ zeroLiftDrag: 0.04, aspectRatio: 10, spanEfficiency: 0.8 }),

@@ -32,7 +32,7 @@ const known = new Set(['dragCut'])
  * proportion to C_D0^(1/4) W^(3/2).
  * @validity Best speeds free to move: with a speed floor the gain in endurance is larger and the break-even with it. Hover power, which
  * grows with mass^(3/2), is not in it: put the growth through `sizing.close`.
- * @source Closed forms of the parabolic polar; Anderson, J. D., Aircraft Performance and Design, 1999, chapter 5.
+ * @source Closed forms of the parabolic polar; Anderson, J. D., Aircraft Performance and Design, 1999, chapter 5 (from memory).
  * @example
  * const limit = drag.breakEvenGrowth({ dragCut: 0.38 })
  * limit.endurance // 0.0829

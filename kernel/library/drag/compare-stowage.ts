@@ -91,7 +91,7 @@ type Powers = typeof rangePowers
  * unfavourable end the reverse. Where they disagree the verdict is "undecided". Records that share a house model err together, so
  * "undecided" is said too often rather than too seldom.
  * @validity Parabolic polar, best speeds free, equal battery mass; hover power and the battery for it follow through `growthFactor` only.
- * @source Closed forms of the parabolic polar; Anderson, J. D., Aircraft Performance and Design, 1999, chapter 5. The rule of two ends
+ * @source Closed forms of the parabolic polar; Anderson, J. D., Aircraft Performance and Design, 1999, chapter 5 (from memory). The rule of two ends
  * is the house's.
  * @example
  * const bare = drag.stowageRecord({ name: 'bare', dragArea: 0.3, mechanismMass: 0, source: 'example' })

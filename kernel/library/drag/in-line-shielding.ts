@@ -42,7 +42,7 @@ const greatestDeficit = 0.9
  * area), more than 50 bodies, a wake growth outside 0.02 to 0.3, and an unknown option
  * @method House use of a published wake: the top-hat wake of wind turbines, growing linearly and keeping its momentum, lent to bluff
  * hubs. Reasonable because only momentum and growth enter; the growth of a hub's wake is the guess.
- * @validity Bodies truly in line with the stream: at a few degrees of sideslip the shelter is gone. Every call carries an advisory.
+ * @validity Bodies truly in line with the stream: at a few degrees of sideslip the shelter is gone. More than one body carries an advisory.
  * Growth 0.05 (smooth stream) to 0.1 (turbulent) spans the band.
  * @source Jensen, N. O., A Note on Wind Generator Interaction, Risoe-M-2411, 1983; several wakes: Katic, Hoejstrup and Jensen, 1986
  * (both from memory).

@@ -42,7 +42,7 @@ const known = new Set(['zeroLiftDrag', 'aspectRatio', 'spanEfficiency'])
  * @method Closed form.
  * @validity Attached flow, below the drag rise. A span efficiency below 0.5 or above 0.95 for a whole aircraft carries an advisory
  * (range from memory).
- * @source Anderson, J. D., Aircraft Performance and Design, 1999, chapters 2 and 5.
+ * @source Anderson, J. D., Aircraft Performance and Design, 1999, chapters 2 and 5 (from memory).
  * @example
  * const cleanPolar = drag.polar({ zeroLiftDrag: 0.04, aspectRatio: 10, spanEfficiency: 0.8 })
  * cleanPolar.maximumLiftToDrag // 12.533

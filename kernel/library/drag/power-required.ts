@@ -40,7 +40,7 @@ const greatestLift = 1.8
  * @throws InvalidInput for a value that is not positive and finite, and for an unknown option
  * @method Closed form. Steady level flight; thrust along the flight path carries no weight.
  * @validity Where the polar holds: attached flow. A lift coefficient above 1.8 carries an advisory (common practice, no source).
- * @source Anderson, J. D., Aircraft Performance and Design, 1999, section 5.3 and table 5.1.
+ * @source Anderson, J. D., Aircraft Performance and Design, 1999, section 5.3 (from memory) and table 5.1 (read, reproduced in the tests).
  * @example
  * const cruise = drag.powerRequired({
  *   polar: drag.polar({ zeroLiftDrag: 0.04, aspectRatio: 10, spanEfficiency: 0.8 }),

@@ -39,7 +39,7 @@ const greatest = 1e12
  * @method Smooth plate, mean over the length from its front edge. Lines printed elsewhere as 0.42/ln^2(0.056 Re) are local coefficients
  * and not meant here.
  * @validity Laminar to Re = 1e6, Prandtl-Schlichting and Karman-Schoenherr 1e5 to 1e9, ITTC 1e5 to 1e10, White 1e5 to 1e9, fifth-root
- * 2e5 to 1e7; outside an advisory (ranges from memory). The lines differ by 12 % at 2e5 and 2 % at 1e7.
+ * 2e5 to 1e7; outside an advisory (ranges from memory). The lines differ by 16 % at 2e5 and 2 % at 1e7.
  * @source Prandtl-Schlichting, ITTC and Blasius: read second-hand; Schoenherr, K. E., 1932, constant from memory; White, F. M., Viscous
  * Fluid Flow, from memory; roughness and compressibility: Raymer, D. P., Aircraft Design: A Conceptual Approach, equations 12.27 to
  * 12.29 (from memory).

@@ -31,7 +31,7 @@ const methods = ['Raymer', 'Torenbeek', 'Hoerner'] as const
  * @throws InvalidInput for a thickness outside 0 to 0.4, a place of thickness outside 0.1 to 0.6, a Mach number outside 0 to 0.95, a
  * sweep beyond 1.2 rad, an unknown method, and an unknown option
  * @method Regressions. Raymer's bracket of Mach number falls below 1 under Mach 0.2 (0.885 at 0.1), where it was not meant: it is held at 1.
- * @validity Sections of 0.06 to 0.21 thickness; outside an advisory. The three differ by 9 % at 0.12.
+ * @validity Sections of 0.06 to 0.21 thickness; outside an advisory. The three differ by 7 % at 0.12.
  * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, equation 12.30 (read second-hand); Torenbeek, E., Synthesis of Subsonic
  * Airplane Design, 1982, and Hoerner, S. F., Fluid-Dynamic Drag, 1965 (both from memory).
  * @example

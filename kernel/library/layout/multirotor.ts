@@ -53,7 +53,7 @@ const knownBody = new Set(['length', 'width', 'height'])
  * @returns a layout with its origin in the middle of the rotors; a ring is numbered clockwise from the right of the nose, a grid row by row from the front left
  * @throws InvalidInput for a ring of fewer than 3, more than 64 rotors, what belongs to the other plan, sizes below 0.1 mm, and an unknown option
  * @method Alternating spins leave a net torque where their number is odd; `layout.checks` says so.
- * @validity Geometry. To fly it: `rotor.levelFlight` and `battery.run`.
+ * @validity Geometry. To fly it: `mission.multirotor` with the disk area of `layout.pad`.
  * @source Geometry: equal circles around a centre touch where the hubs' circle has the radius R/sin(pi/n).
  * @example
  * const six = layout.multirotor({ count: 6, rotorRadius: 1 * u.m, rotorGap: 0 * u.m })

@@ -95,7 +95,7 @@ const knownVertical = new Set(['thrusts', 'diskArea', 'density', 'figureOfMerit'
  * @throws InvalidInput for more units lost than there are, values that are not positive, and an unknown option
  * @method Energy balance at small angles. Too little power is an answer, not an error. With every unit lost the climb is the glide.
  * @validity The units left give what they gave before; what is lost takes no propeller with it unless `addedDragArea` says so.
- * @source Anderson, J. D., Aircraft Performance and Design, 1999, section 5.10.
+ * @source Anderson, J. D., Aircraft Performance and Design, 1999, section 5.10 (from memory).
  * @example
  * const left = limits.climbAfterLoss({
  *   polar: drag.polar({ zeroLiftDrag: 0.04, aspectRatio: 11, spanEfficiency: 0.8 }), weight: 16 * u.kN, wingArea: 15 * u.m2, density: 1.1,

@@ -60,7 +60,7 @@ const known = new Set([
  * @throws InvalidInput for values that are not positive, a negative height or drag area, and an unknown option
  * @method Steady glide at one density. Against a wind a little faster than the best speed goes further; the speed is the author's then.
  * @validity Clean wing, no turns; starting the lift rotors takes height and time besides.
- * @source Anderson, J. D., Aircraft Performance and Design, 1999, section 5.9.
+ * @source Anderson, J. D., Aircraft Performance and Design, 1999, section 5.9 (from memory).
  * @example
  * const down = limits.glide({
  *   polar: drag.polar({ zeroLiftDrag: 0.04, aspectRatio: 11, spanEfficiency: 0.8 }), weight: 16 * u.kN, wingArea: 15 * u.m2, density: 1.1, height: 450 * u.m,

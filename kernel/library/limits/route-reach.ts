@@ -101,7 +101,7 @@ const knownRotors = new Set(['power', 'speed', 'landingEnergy'])
  * @throws InvalidInput for no sites, a rotor-borne flight without `energyLeft`, values that are not positive, functions that do not answer numbers, and an unknown option
  * @method Straight lines from the route to the sites; gap ends by Brent's root between points. A site that can only be landed on in hover is out of reach where the energy for that hover is gone.
  * @validity Still air, no terrain between. A gap narrower than the points are apart may be missed.
- * @source Glide: Anderson, J. D., Aircraft Performance and Design, 1999, section 5.9. The rest: house derivation.
+ * @source Glide: Anderson, J. D., Aircraft Performance and Design, 1999, section 5.9 (from memory). The rest: house derivation.
  * @example
  * const over = limits.routeReach({
  *   length: 40 * u.km, height: 450 * u.m, liftToDrag: 12, sites: [{ name: 'south strip', along: 0, runway: true }, { name: 'north strip', along: 40 * u.km, runway: true }],

@@ -45,7 +45,7 @@ const known = new Set([...demandKeys, 'stateOfCharge', 'cellTemperature', 'ambie
  * takes no power and gives none back. Advisories: the first limit met, a landing hover beyond the pack's power, a speed raised to the floor, a descent steeper than the glide or near the vortex ring,
  * the blade loading of the last hover. Coarse steps: energy and charge within 2e-3 of fine ones (random aircraft);
  * the lack of a pack that runs empty within some 4 % of the flight's energy.
- * @source Quasi-static mission: textbook (Anderson, Aircraft Performance and Design, 1999). Battery: as `battery.run`.
+ * @source Quasi-static mission: textbook (Anderson, Aircraft Performance and Design, 1999, from memory). Battery: as `battery.run`.
  * @example
  * const craft = mission.aircraft({
  *   mass: 1900 * u.kg, wingArea: 15 * u.m2, maximumLift: 1.5,

@@ -55,7 +55,7 @@ const known = new Set([...knownConditions, 'tailwind'])
  * @method True optima of power at the terminals: best range with wind and hotel power by Newton's method on dP/dV (V + w) = P, which has one root; best endurance in closed form. The battery's own
  * losses are not in it.
  * @validity Constant propeller efficiency, parabolic polar. Energy per distance with a headwind beyond the speed has no meaning and is left out.
- * @source Anderson, J. D., Aircraft Performance and Design, 1999, sections 5.3 and 5.4; with wind and hotel power: house derivation.
+ * @source Anderson, J. D., Aircraft Performance and Design, 1999, sections 5.3 and 5.4 (from memory); with wind and hotel power: house derivation.
  * @example
  * const craft = mission.aircraft({
  *   mass: 1900 * u.kg, wingArea: 15 * u.m2, maximumLift: 1.5,

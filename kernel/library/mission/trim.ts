@@ -67,7 +67,7 @@ const known = new Set([...knownConditions, 'speed', 'acceleration', 'liftCoeffic
  * skew of the wakes, d = d_0/(1 + V^2/v_h^2) (house model). Braking takes no power: nose-up attitude does it. Continuous in speed.
  * @validity As `rotor.edgewise`: advance ratio to 0.3, blade loading to 0.12; outside these no advisory here, for `bladeLoading` is in the answer and
  * `mission.corridor` draws the limits. Interference of rotor wakes with wing and tail is not in it: several per cent of lift either way.
- * @source Glauert, R & M 1111, 1926, and what `rotor.edgewise` names; sharing of lift at constant incidence: house model, the simplest schedule that meets the conversion speed.
+ * @source Glauert, R & M 1111, 1926 (from memory), and what `rotor.edgewise` names; sharing of lift at constant incidence: house model, the simplest schedule that meets the conversion speed.
  * @example
  * const craft = mission.aircraft({
  *   mass: 1900 * u.kg, wingArea: 15 * u.m2, maximumLift: 1.5,

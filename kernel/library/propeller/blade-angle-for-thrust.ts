@@ -29,7 +29,7 @@ const known = new Set([...knownFlow, 'thrust', 'speed', 'advanceRatio'])
  * @throws InvalidInput for a thrust beyond what the blades give at any angle, naming the most they give, and as `propeller.bladeElement`
  * @method As `rotor.collectiveForThrust`: the lowest angle that gives the thrust, below stall.
  * @validity As `rotor.bladeElement`.
- * @source As `rotor.bladeElement`; root: Brent, R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973.
+ * @source As `rotor.bladeElement`; root: Brent, R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973 (from memory).
  * @example
  * const governed = propeller.bladeAngleForThrust({
  *   ...air.standard(0), radius: 0.9 * u.m, chord: 0.12 * u.m, blades: 3, tipSpeed: 190 * u.mps, speed: 58 * u.mps, thrust: 1.2 * u.kN,

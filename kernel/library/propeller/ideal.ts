@@ -35,7 +35,7 @@ const known = new Set(['thrust', 'speed', 'diskArea', 'density'])
  * @throws InvalidInput for a value that is not positive, a speed below 0, and an unknown option
  * @method Momentum theory, incompressible.
  * @validity Open propellers; practical ones need some 15 % more power.
- * @source Froude's actuator disk; Houghton and Carpenter, Aerodynamics for Engineering Students, chapter on propellers.
+ * @source Froude's actuator disk; Houghton and Carpenter, Aerodynamics for Engineering Students, chapter on propellers (from memory).
  * @example
  * propeller.ideal({ thrust: 1.5 * u.kN, speed: 60 * u.mps, diskArea: 2.5447 * u.m2, density: 1.225 }).efficiency // 0.94084
  */

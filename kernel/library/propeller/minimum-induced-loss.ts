@@ -92,7 +92,7 @@ const greatestDisplacement = 0.5
  * of the sections at their own Reynolds and Mach number.
  * @validity Displacement ratio up to 0.5 (light loading); above it an advisory. No optimum exists at rest.
  * @source Adkins and Liebeck, Design of Optimum Propellers, Journal of Propulsion and Power 10(5), 1994; Betz, Schraubenpropeller mit
- * geringstem Energieverlust, 1919.
+ * geringstem Energieverlust, 1919 (both from memory).
  * @example
  * const design = propeller.minimumInducedLoss({
  *   ...air.standard(0), thrust: 1.2 * u.kN, speed: 58 * u.mps, radius: 0.9 * u.m, rootCutout: 0.15 * u.m, blades: 3,

@@ -38,7 +38,7 @@ const growth = 1.1
  * @method Steps of a tenth from a tip speed of a tenth of the speed of sound to a bracket, then Brent's root; the lowest tip speed that
  * gives the thrust.
  * @validity As `rotor.bladeElement`.
- * @source As `rotor.bladeElement`; root: Brent, R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973.
+ * @source As `rotor.bladeElement`; root: Brent, R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973 (from memory).
  * @example
  * const geared = propeller.tipSpeedForThrust({
  *   ...air.standard(0), radius: 0.9 * u.m, chord: 0.12 * u.m, blades: 3, speed: 58 * u.mps, thrust: 1.2 * u.kN,

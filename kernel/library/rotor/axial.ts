@@ -47,7 +47,8 @@ const known = new Set(['climbSpeed', 'thrust', 'diskArea', 'density'])
  * ideal autorotation (V + v = 0 at x = -1.777) on to x = -2.
  * @validity Descents between 0 and 2 v_h carry an advisory: the fit is a mean in time over scattered measurements of untwisted blades, thrust
  * fluctuates there, and twist raises the peak.
- * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2 (quartic with kappa = 1); Castles and Gray,
+ * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2 (quartic with kappa = 1, coefficients read
+ * second-hand); Castles and Gray,
  * NACA TN-2474, 1951, equation 15 (momentum branches). States as in Johnson, Helicopter Theory, 1980 (from memory).
  * @example
  * const sinking = rotor.axial({ climbSpeed: -6, thrust: 4 * u.kN, diskArea: 20 * u.m2, density: 1.225 })

@@ -101,7 +101,7 @@ const known = new Set([...knownFlow, 'collective', 'axialSpeed'])
  * section's and more than a tenth of the span stalled. Hover thrust of two lightly twisted blades of small aspect ratio comes out 25 to 42
  * % high (Caradonna and Tung's rotor, NASA TM-81232, 1981).
  * @source Glauert, H., Airplane Propellers, in Durand, Aerodynamic Theory IV, 1935; Leishman, J. G., Principles of Helicopter Aerodynamics,
- * 2nd edition, 2006, chapter 3. Root loss: Moriarty and Hansen, NREL/TP-500-36881, 2005 (from memory).
+ * 2nd edition, 2006, chapter 3. Root loss: Moriarty and Hansen, NREL/TP-500-36881, 2005 (all from memory).
  * @example
  * const ground = air.standard(0)
  * const lifted = rotor.bladeElement({

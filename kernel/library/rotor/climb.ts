@@ -42,7 +42,7 @@ const known = new Set([...knownVertical, 'climbSpeed', 'power'])
  * unknown option
  * @method Momentum theory; both ways in closed form. The induced factor and the profile power are those of hover.
  * @validity Steady climb along the axis; thrust is the weight plus the drag of the body and the download, which the caller adds.
- * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2.
+ * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2 (from memory).
  * @example
  * const rise = rotor.climb({ power: 50 * u.kW, thrust: 4 * u.kN, diskArea: 20 * u.m2, density: 1.225 })
  * rise.climbSpeed // 5.969

@@ -31,7 +31,7 @@ const known = new Set([...knownFlow, 'thrust', 'axialSpeed'])
  * @method Steps of 1.7 degrees from the pitch of no lift at 75 % radius to a bracket, then Brent's root; the lowest collective that gives
  * the thrust, below stall.
  * @validity As `rotor.bladeElement`.
- * @source As `rotor.bladeElement`; root: Brent, R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973.
+ * @source As `rotor.bladeElement`; root: Brent, R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973 (from memory).
  * @example
  * const trimmed = rotor.collectiveForThrust({
  *   ...air.standard(0), radius: 1.3 * u.m, chord: 0.14 * u.m, blades: 4, tipSpeed: 165 * u.mps, thrust: 2 * u.kN,

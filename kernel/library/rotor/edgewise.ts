@@ -93,9 +93,9 @@ const hForceRise = 3
  * counts torque and H-force with radial flow; the H-force's 3 of it is the leading order of drag along the local flow (c_d constant), so
  * 1.65 is left at the shaft. The induced H-force and reversed flow are left out.
  * @validity Advance ratio up to 0.3 (4.65 then within 0.4 % of a quadrature of the blade's drag, 4 % low at 0.5), blade loading up to 0.12,
- * advancing tip Mach up to 0.8 (from memory), and no steep descent with little forward speed (V sin a > -0.3 v_h or mu above it). Outside
+ * advancing tip Mach up to 0.8 (from memory), and no steep descent with little forward speed (V sin a > -0.3 v_h, or V cos a > 0.7 v_h). Outside
  * these an advisory.
- * @source Glauert, H., R & M 1111, 1926 (inflow). Profile power: Bennett, 1940, as used by Stepniewski and Keys, NASA CR-3082, 1979 (4.65,
+ * @source Glauert, H., R & M 1111, 1926 (inflow, from memory). Profile power: Bennett, 1940, as used by Stepniewski and Keys, NASA CR-3082, 1979 (4.65,
  * from memory). H-force: house derivation; without radial flow it is sigma c_d mu/4 (Leishman, Principles of Helicopter Aerodynamics, from
  * memory).
  * @example

@@ -115,7 +115,7 @@ const knownByEither = new Set([...knownByMerit, ...knownByBlades])
  * @method Momentum theory of an actuator disk: uniform inflow, no swirl, far from the ground, rotors apart from each other.
  * @validity A figure of merit above 0.85 carries an advisory: measured rotors stay below (0.70 to 0.80 at full scale, 0.5 to 0.65
  * for small ones; from memory).
- * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2.
+ * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2 (from memory).
  * @example
  * const lift = rotor.hover({ thrust: 17 * u.kN, diskArea: 42.5 * u.m2, density: 1.098, figureOfMerit: 0.72 })
  * lift.diskLoading // 400
@@ -136,7 +136,8 @@ export function hover(options: HoverByMeritOptions): Hover
  * no stall and no compressibility.
  * @validity Blade loading C_T/sigma up to 0.12 (stall approaches; from memory), tip Mach up to 0.7 (drag rise; from memory). Outside
  * these an advisory.
- * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2, modified momentum theory and tip loss.
+ * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2, modified momentum theory and tip loss
+ * (from memory).
  * @example
  * const lift = rotor.hover({
  *   thrust: 17 * u.kN, count: 8, radius: 1.3 * u.m, density: 1.098, tipSpeed: 165 * u.mps, solidity: 0.14,

@@ -41,7 +41,7 @@ const known = new Set(['solidity', 'liftSlope', 'pitch', 'twist', 'inflow', 'sta
  * `rotor.bladeElement` and a first guess for its pitch.
  * @validity Pitch up to about 12 degrees, below stall.
  * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 3 (from memory); Gessow and Myers,
- * Aerodynamics of the Helicopter, 1952.
+ * Aerodynamics of the Helicopter, 1952 (from memory).
  * @example
  * const guess = rotor.smallAngleHover({ solidity: 0.1, liftSlope: 5.73, pitch: 8 * u.deg })
  * guess.thrustCoefficient // 0.0058594

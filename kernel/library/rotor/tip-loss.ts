@@ -61,7 +61,7 @@ export function tipLoss(options: TipLossOptions): Ratio {
  * @method Closed form: flow about the edges of a stack of sheets.
  * @validity Lightly loaded rotors; best for many blades.
  * @source Prandtl in Betz, Schraubenpropeller mit geringstem Energieverlust, 1919; Leishman, J. G., Principles of Helicopter Aerodynamics,
- * 2nd edition, 2006, chapter 3.
+ * 2nd edition, 2006, chapter 3 (both from memory).
  * @example
  * rotor.prandtlLoss({ blades: 2, station: 0.95, inflowRatio: 0.057 }) // 0.7269
  */

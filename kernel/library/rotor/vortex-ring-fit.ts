@@ -11,7 +11,7 @@ import { vortexRingQuartic } from './axial-inflow.js'
  * @throws InvalidInput outside -2 to 0
  * @method Closed form. At -2 it gives 1.026, where momentum theory gives 1.
  * @validity -2 to 0; a mean in time through scattered measurements.
- * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2, with kappa = 1.
+ * @source Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2, with kappa = 1 (coefficients read second-hand).
  * @example
  * rotor.vortexRingFit(-1) // 1.816
  */

@@ -71,9 +71,9 @@ const greatestStallAngle = 0.6
  * delay of stall near a rotor's hub. Flow from behind: 0.7 of the lift (house value) and twice the least drag at 180 degrees. K is held
  * between 0.5 and 1.5.
  * @validity Mach up to 0.7, Reynolds within a factor of 7.6 of its reference (K between 2/3 and 1.5, at n = 0.2); the users of the section advise.
- * @source Lift and Mach: Glauert, Proceedings of the Royal Society A 118, 1928. Reynolds: Yamauchi and Johnson, NASA TM-84363, 1983 (n
+ * @source Lift and Mach: Glauert, Proceedings of the Royal Society A 118, 1928 (from memory). Reynolds: Yamauchi and Johnson, NASA TM-84363, 1983 (n
  * 0.125 to 0.2, from memory). Drag rise: Korn and Lock in Mason, AIAA 90-3262, 1990 (from memory). Past stall: Viterna and Corrigan, 1982
- * (from memory). Flow from behind: Critzos, Heyson and Boswinkle, NACA TN 3361, 1955, summary (drag about twice).
+ * (from memory). Flow from behind: Critzos, Heyson and Boswinkle, NACA TN 3361, 1955, summary read (drag about twice).
  * @example
  * const blade = section.linear({ liftSlope: 5.7, minimumDrag: 0.0095, dragRise: 0.01, maximumLift: 1.3, referenceReynolds: 1e6 })
  * section.coefficients({ section: blade, angleOfAttack: 0.1, reynolds: 1e6 }).lift // 0.57

@@ -60,7 +60,7 @@ const roundingOfPi = 0.01
  * polars at one Reynolds number, and an unknown option
  * @method Outside the Reynolds numbers given the nearest polar is held. Drag knows no Mach number but that of the table.
  * @validity Within the angles and Reynolds numbers given; the users of the section advise where they leave them.
- * @source The table's own. Mach: Glauert, Proceedings of the Royal Society A 118, 1928. Past the ends: Viterna and Corrigan, 1982 (from memory).
+ * @source The table's own. Mach: Glauert, Proceedings of the Royal Society A 118, 1928 (from memory). Past the ends: Viterna and Corrigan, 1982 (from memory).
  * @example
  * const tested = section.table({
  *   polars: [{ reynolds: 3e5, angle: [-0.2, 0, 0.1, 0.2], lift: [-0.9, 0.1, 0.7, 1.1], drag: [0.03, 0.01, 0.012, 0.03] }],

@@ -64,7 +64,7 @@ const known = new Set(['requiredMass', 'from', 'tolerance', 'along', 'deficits']
  * @validity A build-up that does not fall as gross mass rises. Where it is not convex, lighter masses are searched on a grid of
  * 25 % steps with every dip refined; two roots that make no dip on that grid may be missed.
  * @source Fixed-point sizing: Raymer, D. P., Aircraft Design: A Conceptual Approach, chapter on initial sizing (from memory). Numerics: Brent,
- * R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973.
+ * R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973 (from memory).
  * @example
  * const sized = sizing.close({
  *   from: 500 * u.kg,

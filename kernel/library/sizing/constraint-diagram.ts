@@ -94,7 +94,7 @@ const points = 81
  * @throws InvalidInput for no constraints, an unknown kind, values that are not positive, wing loadings that do not rise, and an unknown option
  * @method Closed form at each wing loading; electric motors lose no power with altitude, so density acts through the drag alone. `best` is the least of the envelope's points: finer with more points.
  * @validity Small climb angles, parabolic polar, one propeller efficiency. Powers at lift coefficients beyond the stall are drawn but lie right of the stall limit. Lift rotors: `sizing.diskLoadingWindow`.
- * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, chapter on thrust-to-weight ratio and wing loading (from memory); Anderson, J. D., Aircraft Performance and Design, 1999, chapter 5.
+ * @source Raymer, D. P., Aircraft Design: A Conceptual Approach, chapter on thrust-to-weight ratio and wing loading and Anderson, J. D., Aircraft Performance and Design, 1999, chapter 5 (both from memory).
  * @example
  * const diagram = sizing.constraintDiagram({
  *   polar: drag.polar({ zeroLiftDrag: 0.04, aspectRatio: 11, spanEfficiency: 0.8 }), propellerEfficiency: 0.84,

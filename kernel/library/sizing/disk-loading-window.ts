@@ -103,7 +103,7 @@ const usualBladeLoading = 0.12
  * @throws InvalidInput for no bounds, an unknown kind, values that are not positive, a download outside 0 to 0.5, and an unknown option
  * @method Closed forms of momentum theory. Disk loading is rotor thrust over disk area, download included.
  * @validity Hover out of ground effect. The tip speed stands in for noise: rotational and broadband noise of a rotor rise steeply with it, and how loud it is takes a noise method.
- * @source Momentum theory: Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2. Blade loading of 0.12: common practice, no source. Tip speed for noise: house model.
+ * @source Momentum theory: Leishman, J. G., Principles of Helicopter Aerodynamics, 2nd edition, 2006, chapter 2 (from memory). Blade loading of 0.12: common practice, no source. Tip speed for noise: house model.
  * @example
  * const room = sizing.diskLoadingWindow({
  *   density: 1.098, download: 0.05, design: 398 * u.Pa,

@@ -51,7 +51,7 @@ const known = new Set([...knownAlong, 'from'])
  * (from a hundredth to a thousand times the value)
  * @method Brent's root of Brent's minimum over gross mass; value to about 1e-10, gross mass to about 1e-6 (the minimum is flat).
  * @validity A build-up that is continuous in both arguments. The search ends where `requiredMass` refuses a value as invalid.
- * @source Brent, R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973; the fold itself is elementary.
+ * @source Brent, R. P., Algorithms for Minimization without Derivatives, Prentice-Hall, 1973 (from memory); the fold itself is elementary.
  * @example
  * const limit = sizing.fold({
  *   name: 'payload', value: 400 * u.kg, unit: 'kg', from: 1000 * u.kg,

@@ -70,7 +70,7 @@ const kink = 1e-3
  * @throws InvalidInput for a gross mass at which the build-up does not close, a slope of 1 or more (the heavier of two roots, or the fold), answers that are not masses, and an unknown option
  * @method Implicit differentiation of m = required(m) + x; the slope by Ridders' extrapolated differences. Where the sides differ by a thousandth a limit changes at this mass and an advisory says so.
  * @validity Small changes: near the fold the factor grows without bound and a kilogram is no longer small.
- * @source Implicit function theorem; growth factor as in Raymer, D. P., Aircraft Design: A Conceptual Approach, chapter on sizing (from memory). Numerics: Ridders, C. J. F., 1982.
+ * @source Implicit function theorem; growth factor as in Raymer, D. P., Aircraft Design: A Conceptual Approach, chapter on sizing (from memory). Numerics: Ridders, C. J. F., 1982 (from memory).
  * @example
  * const growth = sizing.growthFactor({
  *   grossMass: 1000 * u.kg, requiredMass: (grossMass) => ({ payload: 400 * u.kg, structure: 0.32 * grossMass, battery: 0.28 * grossMass }),
@@ -112,7 +112,7 @@ export function growthFactor(options: GrowthFactorOptions): GrowthFactor {
  * @throws InvalidInput as `sizing.growthFactor`, and for a value of 0, about which no relative step can be taken
  * @method Ridders' extrapolated central differences in both arguments.
  * @validity As `sizing.growthFactor`: a slope, good for changes over which it does not itself change.
- * @source Implicit function theorem. Numerics: Ridders, C. J. F., 1982.
+ * @source Implicit function theorem. Numerics: Ridders, C. J. F., 1982 (from memory).
  * @example
  * const payload = sizing.sensitivity({
  *   name: 'payload', value: 400 * u.kg, unit: 'kg', grossMass: 1000 * u.kg, requiredMass: (grossMass, load) => load + 0.6 * grossMass,

@@ -33,8 +33,8 @@ const known = new Set(['liftCurveSlope', 'aspectRatio', 'liftCoefficient', 'span
  * @method Twice the downwash at the wing: the wake of an elliptic loading, flat, at the height of the tail.
  * @validity An upper bound for a tail above or below the wake or close behind the wing: a vortex lattice of both surfaces
  * (`wing.lattice`) knows the place. A slope above 0.7 carries an advisory.
- * @source Textbook momentum result (from memory); McCormick, B. W., Aerodynamics, Aeronautics, and Flight Mechanics, 2nd edition, 1995,
- * chapter 8.
+ * @source Textbook momentum result; McCormick, B. W., Aerodynamics, Aeronautics, and Flight Mechanics, 2nd edition, 1995,
+ * chapter 8 (both from memory).
  * @example
  * const wash = wing.downwash({ liftCurveSlope: 5, aspectRatio: 10, liftCoefficient: 0.5 })
  * wash.slope // 0.31831

@@ -92,7 +92,7 @@ const mostPanels = 1000
  * @validity Attached flow below the drag rise: no thickness, no boundary layer, no body. Beyond 0.2 rad an advisory. The slope of a
  * swept published planform is met within 0.1 %.
  * @source Bertin, J. J., Smith, M. L., Aerodynamics for Engineers, 2nd edition, 1989, chapter 7; tip inset: Hough, G. R., Journal of
- * Aircraft 10, 1973 (both from memory); drag: Munk, M. M., The Minimum Induced Drag of Aerofoils, NACA Report 121, 1921.
+ * Aircraft 10, 1973 (both from memory); drag: Munk, M. M., The Minimum Induced Drag of Aerofoils, NACA Report 121, 1921 (from memory).
  * @example
  * const swept = { semiSpan: Math.SQRT2, rootChord: 1.5, tipChord: 0.5, sweepLeadingEdge: 53.5431549 * u.deg }
  * wing.lattice({ surfaces: [swept], spanwise: 20, chordwise: 4, angleOfAttack: 4 * u.deg }).liftCurveSlope // 2.741

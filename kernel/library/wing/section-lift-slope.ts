@@ -28,7 +28,7 @@ const known = new Set(['efficiency', 'mach', 'reynolds'])
  * memory).
  * @validity Attached flow. Mach above 0.6 or Reynolds number below 500,000 carries an advisory: the slope then falls with the Reynolds
  * number and bubbles make it uneven (common practice, no source).
- * @source Glauert, H., The Effect of Compressibility on the Lift of an Aerofoil, Proceedings of the Royal Society A 118, 1928.
+ * @source Glauert, H., The Effect of Compressibility on the Lift of an Aerofoil, Proceedings of the Royal Society A 118, 1928 (from memory).
  * @example
  * wing.sectionLiftSlope({ efficiency: 0.97, mach: 0.2 }) // 6.2202
  */

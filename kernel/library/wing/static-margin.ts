@@ -35,7 +35,7 @@ const known = new Set(['centreOfGravity', 'neutralPoint', 'pitchCurveSlope', 'li
  * @method Definition.
  * @validity A margin outside 0.05 to 0.3 carries an advisory: below, the aircraft needs automatic help; above, trim costs drag and the
  * controls are heavy (common practice, no source).
- * @source Definition; Nelson, R. C., Flight Stability and Automatic Control, 2nd edition, 1998, chapter 2.
+ * @source Definition; Nelson, R. C., Flight Stability and Automatic Control, 2nd edition, 1998, chapter 2 (from memory).
  * @example
  * const stick = wing.staticMargin({ centreOfGravity: 0.295, pitchCurveSlope: -0.683, liftCurveSlope: 4.44 })
  * stick.neutralPoint // 0.44883
