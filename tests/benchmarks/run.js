@@ -15,6 +15,7 @@ const benchmarks = {
   authority: 'kernel/authority.js',
   missions: 'kernel/missions.js',
   cell: 'cell.js',
+  'long-cell': 'long-cell.js',
   check: 'check.js',
   evidence: 'evidence.js',
   units: 'units.js',

@@ -15,19 +15,20 @@ export interface AssumptionReading {
 }
 
 export function readAssumptions(program: Program, scopes: Scopes, placer: Placer): AssumptionReading {
-  const uses = new Set(scopes.uses.filter((use) => use.name === 'assumption' && use.variable === undefined))
+  const mentions = scopes.uses.filter((use) => use.name === 'assumption' && use.variable === undefined)
+  const uses = new Map(mentions.map((use) => [use.start, use]))
   const names: string[] = []
   const wrong = new Map<number, string>()
   for (const { constant, call } of topLevelConstants(program)) {
-    const use = [...uses].find((candidate) => candidate.start === startOf(call.callee))
+    const use = uses.get(startOf(call.callee))
     if (use === undefined) continue
     const first = call.arguments[0]
     if (first?.type === 'Literal' && first.value === constant) {
       names.push(constant)
-      uses.delete(use)
+      uses.delete(use.start)
     } else wrong.set(use.start, constant)
   }
-  const problems = [...uses].map((use) =>
+  const problems = [...uses.values()].map((use) =>
     problem('ASSUMPTION_FORM', { name: wrong.get(use.start) ?? 'name' }, placer.of(use.node), use.name.length),
   )
   return { names, problems }

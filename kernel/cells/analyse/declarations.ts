@@ -4,7 +4,7 @@ import type { Variable } from 'eslint-scope'
 import { type Declaration, languageNames } from '../program/index.js'
 import type { Placer } from './places.js'
 import type { Scopes, Use } from './scopes.js'
-import { startOf } from './scopes.js'
+import { startOf, usesIn } from './scopes.js'
 import { walk } from './tree.js'
 
 interface Range {
@@ -81,9 +81,13 @@ function firstOf<T, R>(items: readonly T[], read: (item: T) => R | undefined): R
  */
 function changesByName(program: Program, scopes: Scopes): Map<string, Range[]> {
   const changes = new Map<string, Range[]>()
-  const add = (name: string, range: Range) => changes.set(name, [...(changes.get(name) ?? []), range])
+  const add = (name: string, range: Range) => {
+    const known = changes.get(name)
+    if (known === undefined) changes.set(name, [range])
+    else known.push(range)
+  }
   for (const statement of program.body) {
-    const inside = usesWithin([statement], scopes.uses).filter((use) => use.variable !== undefined)
+    const inside = usesIn(statement, scopes.uses).filter((use) => use.variable !== undefined)
     for (const use of inside) if (use.writes) add(use.name, statement)
     if (/Declaration$/.test(statement.type)) continue
     const changed = membersChanged(statement)
@@ -118,6 +122,9 @@ function namesRead(ranges: readonly Range[], self: string, scopes: Scopes): stri
   return [...new Set(names)].filter((name) => name !== self)
 }
 
-function usesWithin(ranges: readonly Range[], uses: readonly Use[]): Use[] {
-  return uses.filter((use) => ranges.some((range) => use.start >= range.start && use.start < range.end))
+/** In the order of the code, each once, also where ranges overlap. */
+function usesWithin(ranges: readonly Range[], uses: readonly Use[]): readonly Use[] {
+  const [first] = ranges
+  if (first !== undefined && ranges.length === 1) return usesIn(first, uses)
+  return [...new Set(ranges.flatMap((range) => usesIn(range, uses)))].sort((a, b) => a.start - b.start)
 }

@@ -29,7 +29,10 @@ export function freeNameProblems(household: Household): CellProblem[] {
     const assigned = new Set(cell.reading.assigns.map((use) => use.name))
     const found = [
       ...cell.reading.assigns.map((use) => assignmentProblem(use, household)),
-      ...cell.reading.reads.filter((use) => !assigned.has(use.name)).map((use) => unknownProblem(use, household)),
+      ...unknownProblems(
+        cell.reading.reads.filter((use) => !assigned.has(use.name)),
+        household,
+      ),
     ]
     const assumptions = assumptionIsKernels(household) ? cell.reading.assumptionProblems : []
     return [...found, ...assumptions].flatMap((one) => (one === undefined ? [] : [{ cell: cell.id, problem: one }]))
@@ -40,12 +43,17 @@ function assumptionIsKernels({ declarers, kernelNames }: Household): boolean {
   return kernelNames.has('assumption') && !declarers.has('assumption')
 }
 
-function unknownProblem({ name, place }: FreeName, { declarers, kernelNames }: Household): Problem | undefined {
-  if (declarers.has(name) || kernelNames.has(name)) return undefined
-  const reason = absentNames.get(name)
-  if (reason !== undefined) return problem('NOT_IN_CELLS', { name, reason }, place, name.length)
-  const suggestion = suggest(name, [...declarers.keys(), ...kernelNames, ...languageNames])
-  return problem('NAME_UNKNOWN', { name, suggestion }, place, name.length)
+/** Finding what was meant costs each name a look at all others; beyond so many in one cell nobody reads it. */
+const proposedFor = 100
+
+function unknownProblems(uses: readonly FreeName[], { declarers, kernelNames }: Household): Problem[] {
+  const unknown = uses.filter(({ name }) => !declarers.has(name) && !kernelNames.has(name))
+  return unknown.map(({ name, place }, index) => {
+    const reason = absentNames.get(name)
+    if (reason !== undefined) return problem('NOT_IN_CELLS', { name, reason }, place, name.length)
+    const others = index < proposedFor ? [...declarers.keys(), ...kernelNames, ...languageNames] : []
+    return problem('NAME_UNKNOWN', { name, suggestion: suggest(name, others) }, place, name.length)
+  })
 }
 
 function assignmentProblem({ name, place }: FreeName, { declarers, kernelNames }: Household): Problem {

@@ -1,4 +1,2 @@
-/** A line of a source, counted from 1; empty when there is none. */
-export function lineAt(source: string, line: number): string {
-  return source.split(/\r\n|[\n\r\u2028\u2029]/)[line - 1] ?? ''
-}
+/** The lines of a source, by any of the language's line ends. */
+export const linesOf = (source: string): readonly string[] => source.split(/\r\n|[\n\r\u2028\u2029]/)

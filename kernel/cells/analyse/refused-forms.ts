@@ -2,7 +2,7 @@
  * Syntax that the language has and cells have not, found in the tree of the erased code. Some forms of TypeScript leave code
  * behind that looks like something else (`enum` becomes `var`); the source text at the mapped place tells what was written.
  */
-import { lineAt } from './lines.js'
+import { linesOf } from './lines.js'
 import type { Place, Placer } from './places.js'
 import { type Problem, problem } from './problem.js'
 import { type AnyNode, insideFunction, walk } from './tree.js'
@@ -37,12 +37,13 @@ export function refuse(name: FormName, place: Place, length = 1): Problem {
 /** Every refused form in a tree, in the order of the code. */
 export function refusedForms(root: AnyNode, source: string, placer: Placer): Problem[] {
   const found: Problem[] = []
+  const lines = linesOf(source)
   walk(root, (node, ancestors) => {
     const place = placer.of(node)
-    const name = refusedForm(node, ancestors, () => writtenAround(source, place))
-    if (name !== undefined) found.push(refuse(name, stepBack(source, place, keywords[name])))
+    const name = refusedForm(node, ancestors, () => writtenAround(lines, place))
+    if (name !== undefined) found.push(refuse(name, stepBack(lines, place, keywords[name])))
     if (node.type === 'MethodDefinition' && node.kind === 'constructor')
-      found.push(...parameterProperties(node, source, placer))
+      found.push(...parameterProperties(node, lines, placer))
   })
   return found
 }
@@ -86,11 +87,11 @@ function refusedDeclaration(kind: string, { before, from }: Written): FormName |
 }
 
 /** `constructor(private x: number)` is erased to a parameter and an assignment; the word stands before it in the source. */
-function parameterProperties(node: AnyNode, source: string, placer: Placer): Problem[] {
+function parameterProperties(node: AnyNode, lines: readonly string[], placer: Placer): Problem[] {
   if (node.type !== 'MethodDefinition') return []
   return node.value.params.flatMap((parameter) => {
     const place = placer.of(parameter)
-    const { before } = writtenAround(source, place)
+    const { before } = writtenAround(lines, place)
     return /(?:^|[(,\s])(?:private|public|protected|readonly|override)[ \t]+$/.test(before)
       ? [refuse('parameterProperty', place)]
       : []
@@ -103,15 +104,15 @@ interface Written {
   readonly from: string
 }
 
-function writtenAround(source: string, place: Place): Written {
-  const line = lineAt(source, place.line)
+function writtenAround(lines: readonly string[], place: Place): Written {
+  const line = lines[place.line - 1] ?? ''
   return { before: line.slice(0, place.column - 1), from: line.slice(place.column - 1) }
 }
 
 /** The compiler maps `export const a` to `const` and a function to its name; the word before is what is refused. */
 const keywords: Partial<Record<FormName, string>> = { export: 'export', blockFunction: 'function' }
 
-function stepBack(source: string, place: Place, keyword: string | undefined): Place {
-  const match = keyword === undefined ? null : /\b(\w+)\s+$/.exec(writtenAround(source, place).before)
+function stepBack(lines: readonly string[], place: Place, keyword: string | undefined): Place {
+  const match = keyword === undefined ? null : /\b(\w+)\s+$/.exec(writtenAround(lines, place).before)
   return match === null || match[1] !== keyword ? place : { line: place.line, column: match.index + 1 }
 }

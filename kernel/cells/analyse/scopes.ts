@@ -58,6 +58,22 @@ function useOf(reference: Reference, scope: Scope, top: Scope): Use[] {
   ]
 }
 
+/** Uses whose identifier begins in a stretch of code. They stand in the order of the code, so a long cell costs no more for each stretch. */
+export function usesIn({ start, end }: { start: number; end: number }, uses: readonly Use[]): readonly Use[] {
+  return uses.slice(firstFrom(start, uses), firstFrom(end, uses))
+}
+
+/** Index of the first of these, sorted by `start`, that begins at `place` or later. */
+export function firstFrom(place: number, sorted: readonly { readonly start: number }[]): number {
+  let [low, high] = [0, sorted.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((sorted[middle]?.start ?? 0) < place) low = middle + 1
+    else high = middle
+  }
+  return low
+}
+
 /** acorn gives every node its offset; the tree's published types do not say so. */
 export function startOf(node: unknown): number {
   return (node as { start?: number } | undefined)?.start ?? 0

@@ -2,7 +2,7 @@
 import { type AnyNode, type CallExpression, type ModuleDeclaration, parse, type Statement as Tree } from 'acorn'
 import { requirementOf } from '../../../shared/contracts/evidence.js'
 import { languageNames } from '../program/index.js'
-import { resolveScopes, type Scopes, startOf, type Use } from './scopes.js'
+import { firstFrom, resolveScopes, type Scopes, startOf, type Use, usesIn } from './scopes.js'
 import { walk } from './tree.js'
 
 export interface Statement {
@@ -51,11 +51,20 @@ const changingMethods: ReadonlySet<string> = new Set([
 export function readStatements(code: string): readonly Statement[] {
   const program = parse(code, { ecmaVersion: 2023, sourceType: 'script', locations: true, ranges: true })
   const scopes = resolveScopes(program)
-  return program.body.map((node) => readStatement(node, scopes))
+  const declared = scopes.variables
+    .flatMap(({ name, identifiers }) => identifiers.map((one) => ({ name, start: startOf(one) })))
+    .sort((a, b) => a.start - b.start)
+  return program.body.map((node) => readStatement(node, scopes, declared))
 }
 
-function readStatement(node: Tree | ModuleDeclaration, scopes: Scopes): Statement {
-  const inside = scopes.uses.filter((use) => use.start >= node.start && use.start < node.end)
+/** The place of a name's declaration. */
+interface Declared {
+  readonly name: string
+  readonly start: number
+}
+
+function readStatement(node: Tree | ModuleDeclaration, scopes: Scopes, declared: readonly Declared[]): Statement {
+  const inside = usesIn(node, scopes.uses)
   const named = inside.filter((use) => use.variable !== undefined || !languageNames.has(use.name))
   const changed = changedIn(node, named)
   return {
@@ -63,9 +72,7 @@ function readStatement(node: Tree | ModuleDeclaration, scopes: Scopes): Statemen
     end: node.end,
     line: node.loc?.start.line ?? 1,
     kind: kindOf(node, inside),
-    declares: scopes.variables
-      .filter(({ identifiers }) => identifiers.some((one) => startOf(one) >= node.start && startOf(one) < node.end))
-      .map(({ name }) => name),
+    declares: namesOf(declared.slice(firstFrom(node.start, declared), firstFrom(node.end, declared))),
     reads: namesOf(named.filter((use) => use.reads)),
     changes: namesOf(changed),
     changesLater: changed.some((use) => use.scope !== scopes.top && insideFunction(use, scopes)),
@@ -126,6 +133,6 @@ function textsGiven(node: AnyNode, uses: readonly Use[], to: 'result' | 'require
   return texts
 }
 
-function namesOf(uses: readonly Use[]): string[] {
+function namesOf(uses: readonly { readonly name: string }[]): string[] {
   return [...new Set(uses.map((use) => use.name))]
 }
