@@ -10,6 +10,8 @@ export const limits = {
   titleCharacters: 200,
   /** One Yjs update from one client. */
   updateBytes: 1024 * 1024,
+  /** Named values of one cell. */
+  cellValues: 2000,
   /** Encoded results of one cell; beyond it the cell says its output is too large. */
   resultBytes: 2 * 1024 * 1024,
   /** Time one run may take before it is ended. */

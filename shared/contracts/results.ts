@@ -5,6 +5,7 @@
 import { z } from 'zod'
 import { Figure } from './figure.js'
 import { CellId, Fingerprint } from './identifiers.js'
+import { limits } from './limits.js'
 
 const text = z.string().max(20_000)
 
@@ -142,7 +143,7 @@ export const CellResult = z.strictObject({
   cell: CellId,
   fingerprint: Fingerprint,
   outcome: Outcome,
-  values: z.array(NamedValue).max(2000),
+  values: z.array(NamedValue).max(limits.cellValues),
   figures: z.array(Figure).max(100),
   advisories: z.array(Advisory).max(200),
   assumptions: z.array(AssumptionRecord).max(1000),

@@ -47,6 +47,7 @@ function readBody(text: string, cell: RunnableCell): CellResult {
     const read = CellResult.safeParse({ ...JSON.parse(text), ...identity })
     if (read.success) return read.data
     const { path, message } = read.error.issues[0] ?? { path: [], message: '' }
+    if (path[0] === 'values' && path.length === 1) return failedResult(identity, tooManyValues(JSON.parse(text).values))
     if (path[0] === 'figures') return failedResult(identity, figureError(JSON.parse(text).figures))
     const problem = `${path.join('.')}: ${message}`
     return failedResult(identity, { code: 'OUTPUT_INVALID', message: pipelineMessage('OUTPUT_INVALID', { problem }) })
@@ -54,6 +55,14 @@ function readBody(text: string, cell: RunnableCell): CellResult {
     const problem = 'it cannot be read'
     return failedResult(identity, { code: 'OUTPUT_INVALID', message: pipelineMessage('OUTPUT_INVALID', { problem }) })
   }
+}
+
+/** Only a list can be wrong as a whole, by its length; that of what a cell declares is the one that people write too long. */
+function tooManyValues(values: unknown): { code: string; message: string } {
+  const problem = Array.isArray(values)
+    ? `it has ${values.length} named values; at most ${limits.cellValues} are accepted. Put them into a list or a table, or into several cells`
+    : 'its values are no list'
+  return { code: 'OUTPUT_INVALID', message: pipelineMessage('OUTPUT_INVALID', { problem }) }
 }
 
 /** Names the first figure that cannot be drawn and what is wrong with it. */

@@ -61,6 +61,19 @@ describe('readReply', () => {
     expect(reply).toMatchObject({ kind: 'finished', result: { outcome: 'failed', error: { code: 'OUTPUT_INVALID' } } })
   })
 
+  it('readReply(line) says how many values there are when they are too many, and what to do', () => {
+    const values = Array.from({ length: 2001 }, (_, index) => ({
+      name: `x${index}`,
+      value: { kind: 'number', si: 1 },
+      dimension: null,
+    }))
+    const reply = readReply(`result ${JSON.stringify({ ...body, values })}`, cell, known)
+    const message = expect.stringContaining('2001 named values; at most 2000 are accepted. Put them into a list')
+    expect(reply).toMatchObject({ result: { error: { message } } })
+    const none = readReply(`result ${JSON.stringify({ ...body, values: 7 })}`, cell, known)
+    expect(none).toMatchObject({ result: { error: { message: expect.stringContaining('no list') } } })
+  })
+
   it('readReply(line) says so when there are too many figures', () => {
     const axis = { label: '', dimension: '1' }
     const figures = Array.from({ length: 101 }, () => ({ figure: 'plot', caption: '', x: axis, y: axis, marks: [] }))
