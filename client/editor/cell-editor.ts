@@ -9,7 +9,7 @@ import type { CaretPlace, EditingSurface, SurfaceOptions } from './editing-surfa
 import { marksOf } from './findings.js'
 import { keysInWords } from './keys.js'
 import { cellLanguage, registerCellLanguage } from './look/cell-language.js'
-import { editorOptions, modelOptions, quietServices } from './look/options.js'
+import { editorOptions, modelOptions, quietServices, scrollbar } from './look/options.js'
 import { dressInPaper } from './look/theme.js'
 import { type IPosition, KeyCode, KeyMod, editor as monacoEditor, Uri } from './monaco.js'
 import { showNote } from './note.js'
@@ -104,10 +104,20 @@ function leaveUndoToTheNotebook(model: monacoEditor.ITextModel, undo: SurfaceOpt
   })
 }
 
-/** As tall as its text: the page scrolls, the cell does not. */
+/** Beyond so many lines the editor scrolls by itself: it draws every line that has room, and thousands would hold up each key. */
+const tallestLines = 300
+
+/** As tall as its text: the page scrolls, the cell does not, as long as people write it. */
 function keepHeight(editor: monacoEditor.IStandaloneCodeEditor, container: HTMLElement): void {
+  const tallest = tallestLines * editor.getOption(monacoEditor.EditorOption.lineHeight)
+  let scrolls = false
   const followText = () => {
-    container.style.height = `${editor.getContentHeight()}px`
+    const height = editor.getContentHeight()
+    container.style.height = `${Math.min(height, tallest)}px`
+    if (height > tallest !== scrolls) {
+      scrolls = height > tallest
+      editor.updateOptions({ scrollbar: { ...scrollbar, vertical: scrolls ? 'visible' : 'hidden' } })
+    }
     editor.layout()
   }
   editor.onDidContentSizeChange((event) => {

@@ -26,6 +26,13 @@ export const modelOptions: monacoEditor.ITextModelUpdateOptions = {
   bracketColorizationOptions: { enabled: false, independentColorPoolPerBracketType: false },
 }
 
+export const scrollbar: monacoEditor.IEditorScrollbarOptions = {
+  vertical: 'hidden',
+  horizontalScrollbarSize: 8,
+  alwaysConsumeMouseWheel: false,
+  useShadows: false,
+}
+
 const manner: Options = {
   // A name typed to its end is not proposed over the new line that Enter means.
   acceptSuggestionOnEnter: 'smart',
@@ -65,7 +72,7 @@ const manner: Options = {
   roundedSelection: false,
   scrollBeyondLastColumn: 2,
   scrollBeyondLastLine: false,
-  scrollbar: { vertical: 'hidden', horizontalScrollbarSize: 8, alwaysConsumeMouseWheel: false, useShadows: false },
+  scrollbar,
   selectionHighlight: false,
   smoothScrolling: false,
   stickyScroll: { enabled: false },

@@ -68,6 +68,18 @@ describe('readHeading', () => {
 })
 
 describe('renderCode', () => {
+  it('renderCode(document, cell) keeps text and marks of thousands of lines, and spares them the colours', () => {
+    const source = Array.from({ length: 1001 }, (_, index) => `const x${index} = ${index}`).join('\n')
+    const at = { cell: cellId('a'), line: 900, column: 1, length: 1, kind: 'syntax', message: '' } as const
+    const findings = (['warning', 'error', 'warning'] as const).map((severity) => ({ ...at, severity }))
+    const made = renderCode(newDocument(), { id: 'a', source, findings })
+    expect(made.textContent).toBe(source)
+    expect(made.querySelectorAll('.line')).toHaveLength(1001)
+    expect(made.querySelectorAll('.line > span')).toHaveLength(0)
+    expect(made.querySelector('#cell-a-line-900')?.getAttribute('data-severity')).toBe('error')
+    expect(made.querySelectorAll('[data-severity]')).toHaveLength(1)
+  })
+
   it('renderCode(document, cell) marks the lines that findings name and keeps the text whole', () => {
     const source = '// Heading\nconst a = 1 < 2\n\nconst b = "<b>"'
     const finding = { cell: cellId('a'), line: 2, column: 1, kind: 'type', severity: 'error', message: 'no' } as const
