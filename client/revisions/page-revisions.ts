@@ -33,6 +33,7 @@ export class PageRevisions {
       saved: () => parts.saved(),
       settled: () => parts.view().cells.every(({ kind, state }) => kind === 'rationale' || state === 'current'),
       onTrial: () => Object.keys(trialsOf(assumptionsOf(parts.view()))).length,
+      units: () => parts.view().units ?? 'as written',
       onLatest: (mark) => this.#latest.take(mark),
       say: (sentence) => parts.say(sentence),
     })

@@ -5,7 +5,7 @@ import {
   type SignatureRole,
   signatureRoles,
 } from '../../shared/contracts/index.js'
-import { element, renderSummary } from '../../shared/rendering/page.js'
+import { addressInUnits, element, renderSummary } from '../../shared/rendering/page.js'
 import { beginFromRevision } from './revision-requests.js'
 import type { RevisionsSources } from './revisions-view.js'
 import { SignForm } from './sign-form.js'
@@ -16,6 +16,7 @@ export class RevisionItem {
   readonly #onSigned: () => Promise<void>
   readonly #summary: HTMLElement
   readonly #signing: HTMLElement
+  readonly #links = new Map<HTMLElement, string>()
   #form: { readonly role: SignatureRole; readonly form: SignForm } | undefined
 
   constructor(
@@ -40,6 +41,7 @@ export class RevisionItem {
       this.#ways(name, before),
     )
     this.show(revision)
+    this.followUnits()
   }
 
   show(revision: RevisionSummary): void {
@@ -52,10 +54,18 @@ export class RevisionItem {
     this.#signing.replaceChildren(...(form === undefined ? [] : [form.element]))
   }
 
+  /** Links lead on in the units of the reader. */
+  followUnits(): void {
+    for (const [link, address] of this.#links) link.setAttribute('href', addressInUnits(address, this.#sources.units()))
+  }
+
   #ways(name: RevisionName, before: RevisionName | undefined): HTMLElement {
     const here = `/notebooks/${encodeURIComponent(this.#sources.id)}`
-    const link = (href: string, words: string, label: string) =>
-      element(document, 'a', { href, 'aria-label': label }, words)
+    const link = (address: string, words: string, label: string) => {
+      const made = element(document, 'a', { href: address, 'aria-label': label }, words)
+      this.#links.set(made, address)
+      return made
+    }
     const begin = element(document, 'button', { type: 'button', class: 'link-button' }, 'Begin a new notebook from it')
     const refusal = element(document, 'p', { class: 'field-refusal', role: 'alert' })
     begin.addEventListener('click', () => {

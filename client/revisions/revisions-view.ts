@@ -1,6 +1,6 @@
 /** Revisions in the drawer: issue one, sign it, compare, open, take it further. */
 import type { RevisionList, RevisionMark, RevisionName, RevisionSummary } from '../../shared/contracts/index.js'
-import { element, namesAreStated } from '../../shared/rendering/page.js'
+import { element, namesAreStated, type UnitSystem } from '../../shared/rendering/page.js'
 import type { DrawerView } from '../drawer/drawer.js'
 import { IssueForm } from './issue-form.js'
 import { RevisionItem } from './revision-item.js'
@@ -14,6 +14,8 @@ export interface RevisionsSources {
   settled(): boolean
   /** Values of the page that are tried and not in the document. */
   onTrial(): number
+  /** Of the reader. */
+  units(): UnitSystem
   /** The list was read: its latest may be news to the title block. */
   onLatest(mark: RevisionMark): void
   say(sentence: string): void
@@ -52,9 +54,10 @@ export class RevisionsView implements DrawerView {
     void this.refresh()
   }
 
-  /** Revisions do not change with the text; what is on trial may. */
+  /** Revisions do not change with the text; what is on trial and the units of the reader may. */
   update(): void {
     this.#issue.followTrial()
+    for (const item of this.#items.values()) item.followUnits()
   }
 
   /** A revision was issued or signed, or the connection came back. */

@@ -20,8 +20,10 @@ import { type App, NotebookParams, type RouteParts, replies, TextReply } from '.
 
 const RevisionParams = z.object({ id: NotebookId, name: RevisionName })
 const CompareQuery = z.object({ from: ComparedName, to: ComparedName })
+/** In which units a page shows its numbers; as they were written where it does not say. */
+const UnitsQuery = z.object({ units: z.enum(['SI', 'aviation']).optional() })
 /** A page may leave out either side: the latest revision, and the text as it stands. */
-const ComparePageQuery = z.object({
+const ComparePageQuery = UnitsQuery.extend({
   from: ComparedName.optional(),
   to: ComparedName.optional(),
   pictures: z.literal('1').optional(),
@@ -125,10 +127,14 @@ export function revisionRoutes(app: App, parts: RouteParts): void {
 
   app.get(
     '/notebooks/:id/revisions/:name',
-    { schema: { hide: true, params: RevisionParams, response: { 200: TextReply } } },
-    async ({ params: { id, name } }, reply) => {
+    { schema: { hide: true, params: RevisionParams, querystring: UnitsQuery, response: { 200: TextReply } } },
+    async ({ params: { id, name }, query }, reply) => {
+      const { units = 'as written' } = query
       const [read, list] = [await revisions.read(id, name), await revisions.list(id)]
-      const page = await revisionPage({ id, read, names: list.revisions.map((each) => each.name), kernel }, build)
+      const page = await revisionPage(
+        { id, read, names: list.revisions.map((each) => each.name), kernel, units },
+        build,
+      )
       return reply
         .type('text/html; charset=utf-8')
         .header('content-security-policy', readingPolicy)
@@ -151,10 +157,10 @@ export function revisionRoutes(app: App, parts: RouteParts): void {
     { schema: { hide: true, params: NotebookParams, querystring: ComparePageQuery, response: { 200: TextReply } } },
     async ({ params: { id }, query }, reply) => {
       const list = await revisions.list(id)
-      const { from = list.revisions.at(-1)?.name ?? 'live', to = 'live' } = query
+      const { from = list.revisions.at(-1)?.name ?? 'live', to = 'live', units = 'as written' } = query
       const sides = await sidesOf(revisions, id, from, to)
       const pictures = query.pictures !== undefined
-      const page = comparePage({ id, list, from, to, sides, pictures, kernelHash: kernel.hash }, build)
+      const page = comparePage({ id, list, from, to, sides, pictures, units, kernelHash: kernel.hash }, build)
       return reply
         .type('text/html; charset=utf-8')
         .header('content-security-policy', comparePolicy)

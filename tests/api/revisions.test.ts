@@ -325,6 +325,17 @@ describe('reading and comparing', () => {
     expect((await harness.ask('GET', `${base}/compare?from=A`)).json().code).toBe('BODY_INVALID')
   })
 
+  it('GET of the pages of revisions takes the units of the reader, and its links keep them', async () => {
+    const sheet = await harness.ask('GET', '/notebooks/tern-watch/revisions/A?units=aviation')
+    expect(sheet.body).toContain('href="/notebooks/tern-watch/revisions/A?units=SI">SI</a> <strong>aviation</strong>')
+    expect(sheet.body).toContain('/compare?from=A&to=live&units=aviation')
+    const compared = await harness.ask('GET', '/notebooks/tern-watch/compare?from=A&to=live&units=SI')
+    expect(compared.body).toContain('<input type="hidden" name="units" value="SI">')
+    expect(compared.body).toContain('href="/notebooks/tern-watch/compare?from=A&amp;to=live">as written')
+    const refused = await harness.ask('GET', '/notebooks/tern-watch/compare?units=nautical')
+    expect(refused.statusCode).toBe(400)
+  })
+
   it('GET /notebooks/:id/compare without any revision teaches', async () => {
     await harness.ask('POST', '/api/notebooks', { payload: { title: 'New' } })
     const page = await harness.ask('GET', '/notebooks/new/compare')

@@ -10,11 +10,19 @@ import type {
   RevisionList,
   WaterfallSource,
 } from '../../../shared/contracts/index.js'
-import { renderComparison, shortFingerprint } from '../../../shared/rendering/index.js'
+import {
+  addressInUnits,
+  comparisonInUnits,
+  inUnits,
+  renderComparison,
+  shortFingerprint,
+  type UnitSystem,
+} from '../../../shared/rendering/index.js'
 import type { Sides } from '../../revisions/index.js'
 import type { ClientBuild } from '../client-build.js'
 import { Html, html, jsonForScript } from '../html.js'
 import { caution, layout } from '../layout.js'
+import { unitChoice } from './unit-choice.js'
 
 export interface ComparePage {
   readonly id: NotebookId
@@ -23,28 +31,33 @@ export interface ComparePage {
   readonly to: ComparedName
   readonly sides: Sides
   readonly pictures: boolean
+  readonly units: UnitSystem
   /** Of the kernel at hand. */
   readonly kernelHash: string
 }
 
 export function comparePage(page: ComparePage, build: ClientBuild): string {
-  const { id, list, from, to, sides, pictures, kernelHash } = page
-  const comparison = compareSides(sides.from, sides.to)
+  const { id, list, from, to, sides, pictures, units, kernelHash } = page
+  const comparison = comparisonInUnits(compareSides(sides.from, sides.to), units)
   const document = parseHTML('<!doctype html><html><head></head><body></body></html>').document
   const address = `/notebooks/${id}/compare?from=${from}&to=${to}`
-  const drawn = renderComparison(document, comparison, { pictures, picturesAt: `${address}&pictures=1` })
+  const drawn = renderComparison(document, comparison, {
+    pictures,
+    picturesAt: addressInUnits(`${address}&pictures=1`, units),
+  })
   const title = sides.to.content.text.title.trim() === '' ? 'Untitled' : sides.to.content.text.title
   const body = html`<nav class="bar" aria-label="Pages"><a class="mark" href="/">Hoverfolio</a> <a href="/notebooks/${id}">${title}</a> <a href="/words">Words and keys</a></nav>
 <main class="compare-page">
 <header><h1>${title}: ${sides.from.label} and ${sides.to.label}</h1>
 ${caution}
-${choice(list, from, to)}
+${choice(list, from, to, units)}
+${unitChoice(pictures ? `${address}&pictures=1` : address, units)}
 <p class="compare-prints">${printsOf(list, from, to)}</p></header>
 ${list.revisions.length === 0 ? teach : undefined}
 ${new Html(drawn.outerHTML)}
 ${new Html('<section id="waterfall" aria-labelledby="waterfall-title"><h2 id="waterfall-title">Waterfall</h2><p class="waterfall-intro">Which change caused which part of the difference: every change is adopted, one at a time, from the earlier side to the later.</p><noscript><p>It is computed in the browser and needs its script.</p></noscript></section>')}
 </main>
-<script type="application/json" id="page-data">${jsonForScript(pageData(sides, comparison, kernelHash))}</script>`
+<script type="application/json" id="page-data">${jsonForScript(pageData(sides, comparison, units, kernelHash))}</script>`
   const entry = build.entry('compare')
   const assets = entry.styles.length > 0 ? entry : { ...entry, styles: ['/style/pages.css'] }
   return layout({ title: `${title}: compare`, assets, body })
@@ -54,7 +67,7 @@ const teach = html`<p class="teach">This notebook has no revision yet. Issue one
 its results, and from then on this page shows what changed since.</p>`
 
 /** Works without script; leaves out what there is only one of. */
-function choice(list: RevisionList, from: ComparedName, to: ComparedName) {
+function choice(list: RevisionList, from: ComparedName, to: ComparedName, units: UnitSystem) {
   const names = [...list.revisions.map((each) => each.name), 'live']
   const options = (chosen: string) =>
     names.map((name) => {
@@ -64,7 +77,7 @@ function choice(list: RevisionList, from: ComparedName, to: ComparedName) {
         : html`<option value="${name}">${words}</option>`
     })
   return html`<form class="compare-choice" method="get"><label>Earlier <select name="from">${options(from)}</select></label>
-<label>Later <select name="to">${options(to)}</select></label> <button class="small-button">Compare</button></form>`
+<label>Later <select name="to">${options(to)}</select></label> ${units === 'as written' ? undefined : html`<input type="hidden" name="units" value="${units}">`}<button class="small-button">Compare</button></form>`
 }
 
 function printsOf({ revisions }: RevisionList, from: ComparedName, to: ComparedName) {
@@ -78,11 +91,16 @@ function printsOf({ revisions }: RevisionList, from: ComparedName, to: ComparedN
   })
 }
 
-function pageData(sides: Sides, comparison: RevisionComparison, kernelHash: string): ComparePageData {
+function pageData(
+  sides: Sides,
+  comparison: RevisionComparison,
+  units: UnitSystem,
+  kernelHash: string,
+): ComparePageData {
   return {
     from: waterfallSource(sides.from, kernelHash),
     to: waterfallSource(sides.to, kernelHash),
-    results: resultsOf(sides, comparison),
+    results: resultsOf(sides, comparison, units),
     assumptions: comparison.assumptions.map(({ name, dimension, from, to }) => {
       const unit = (to ?? from)?.unit
       return { name, dimension, ...(unit === undefined ? {} : { unit }) }
@@ -106,7 +124,11 @@ function waterfallSource({ label, content }: ComparedSide, kernelHash: string): 
 }
 
 /** Numbers that both sides have: those that changed first. */
-function resultsOf({ from, to }: Sides, { numbers }: RevisionComparison): ComparePageData['results'] {
+function resultsOf(
+  { from, to }: Sides,
+  { numbers }: RevisionComparison,
+  units: UnitSystem,
+): ComparePageData['results'] {
   const before = numbersOf(from.content.results)
   const changed = new Set(numbers.filter(hasBoth).map(({ name }) => name))
   const after = numbersOf(to.content.results)
@@ -114,7 +136,7 @@ function resultsOf({ from, to }: Sides, { numbers }: RevisionComparison): Compar
   return names.flatMap((name) => {
     const found = after.get(name)
     if (found === undefined) return []
-    const { label, dimension, unit } = found
+    const { label, dimension, unit } = inUnits({ ...found, name }, [before.get(name)?.si, found.si], units)
     return [
       {
         name,

@@ -1,6 +1,8 @@
 /** What stands above the sheet of a revision: which one it is, that it cannot be edited, who signed it, and the ways on. */
 import type { RevisionSummary } from '../../contracts/index.js'
 import { element } from '../dom.js'
+import type { UnitSystem } from '../quantity/index.js'
+import { addressInUnits } from './in-units.js'
 import { renderSummary } from './summary.js'
 
 export interface RevisionHead {
@@ -8,11 +10,17 @@ export interface RevisionHead {
   readonly revision: RevisionSummary
   /** Names of all revisions, in the order in which they were issued. */
   readonly names: readonly string[]
+  /** Of the reader; links keep them. */
+  readonly units?: UnitSystem
 }
 
-export function renderRevisionHead(document: Document, { notebook, revision, names }: RevisionHead): HTMLElement {
+export function renderRevisionHead(
+  document: Document,
+  { notebook, revision, names, units }: RevisionHead,
+): HTMLElement {
   const here = `/notebooks/${notebook}`
   const before = names[names.indexOf(revision.name) - 1]
+  const compareWith = (from: string, to: string) => addressInUnits(`${here}/compare?from=${from}&to=${to}`, units)
   const link = (href: string, words: string) => element(document, 'a', { href }, words)
   return element(
     document,
@@ -28,10 +36,8 @@ export function renderRevisionHead(document: Document, { notebook, revision, nam
       { class: 'ways' },
       link(here, 'The notebook as it stands'),
       ' ',
-      link(`${here}/compare?from=${revision.name}&to=live`, 'Compare with the text as it stands'),
-      before === undefined
-        ? null
-        : [' ', link(`${here}/compare?from=${before}&to=${revision.name}`, `Compare with revision ${before}`)],
+      link(compareWith(revision.name, 'live'), 'Compare with the text as it stands'),
+      before === undefined ? null : [' ', link(compareWith(before, revision.name), `Compare with revision ${before}`)],
       ' ',
       element(
         document,

@@ -88,13 +88,17 @@ function numbersOf(value: ResultValue, field: string): readonly number[] {
 }
 
 /** Value, range and trial stand beside one another, so they share the unit of the value. */
-function assumptionInUnits(record: AssumptionRecord, dimension: string | null, system: UnitSystem): AssumptionRecord {
+export function assumptionInUnits(
+  record: AssumptionRecord,
+  dimension: string | null,
+  system: UnitSystem,
+): AssumptionRecord {
   const { name, unit, value } = record
   return withUnit(record, unitFor(system, { unit, dimension, name, largest: magnitude(value) }))
 }
 
 /** Its dimension is that of its unit; without one it is a pure number. */
-function requirementInUnits(record: RequirementRecord, system: UnitSystem): RequirementRecord {
+export function requirementInUnits(record: RequirementRecord, system: UnitSystem): RequirementRecord {
   const { name, unit, actual, atLeast = 0, atMost = 0 } = record
   const largest = Math.max(...[actual, atLeast, atMost].map(magnitude))
   return withUnit(record, unitFor(system, { unit, dimension: null, name, largest }))
