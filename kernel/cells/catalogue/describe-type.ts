@@ -35,18 +35,36 @@ export function describeType(reader: TypeReader, type: ts.Type, node: ts.TypeNod
   return { kind: wordsFor(reader.checker.typeToString(plain)), dimension: null }
 }
 
-/** The fields of a record that the kernel declares; `undefined` for anything else. */
+/** The fields of a record that the kernel declares, of either where it is one of several; `undefined` for anything else. */
 export function fieldsOf(reader: TypeReader, type: ts.Type): readonly MethodQuantity[] | undefined {
-  const { checker, typescript } = reader
-  const plain = checker.getNonNullableType(type)
-  const isRecord =
-    plain.flags & (typescript.TypeFlags.Object | typescript.TypeFlags.Intersection) &&
-    elementOf(reader, plain) === undefined &&
-    plain.getCallSignatures().length === 0 &&
-    dimensionOf(reader, plain) === null
-  if (!isRecord) return undefined
-  const fields = checker.getPropertiesOfType(plain).map((field) => describeField(reader, field))
-  return fields.length === 0 ? undefined : fields
+  const plain = reader.checker.getNonNullableType(type)
+  const records = plain.isUnion() ? plain.types : [plain]
+  if (!records.every((record) => isRecord(reader, record))) return undefined
+  const each = records.map((record) => readableFields(reader, record))
+  const fields = new Map<string, MethodQuantity>()
+  for (const field of each.flat()) {
+    const everywhere = each.every((one) => one.some(({ name }) => name === field.name))
+    if (!fields.has(field.name))
+      fields.set(field.name, { ...describeField(reader, field), ...(everywhere ? {} : { optional: true }) })
+  }
+  return fields.size === 0 ? undefined : [...fields.values()]
+}
+
+function isRecord(reader: TypeReader, type: ts.Type): boolean {
+  const { Object: plain, Intersection: joined } = reader.typescript.TypeFlags
+  return (
+    (type.flags & (plain | joined)) !== 0 &&
+    elementOf(reader, type) === undefined &&
+    type.getCallSignatures().length === 0 &&
+    dimensionOf(reader, type) === null
+  )
+}
+
+/** Without those that only throw when they are read: their type is `never`. */
+function readableFields({ checker, typescript }: TypeReader, record: ts.Type): readonly ts.Symbol[] {
+  return checker
+    .getPropertiesOfType(record)
+    .filter((field) => !(checker.getTypeOfSymbol(field).flags & typescript.TypeFlags.Never))
 }
 
 function describeField(reader: TypeReader, field: ts.Symbol): MethodQuantity {

@@ -1,4 +1,4 @@
-/** Flight on tilted rotors alone: the power it takes, and the speeds at which it does best. No checks, no allocation in the power. */
+/** Flight on tilted rotors alone: the power it takes, and the speeds at which it does best. No checks. */
 import { brentMinimum, brentRoot } from '../numerics/index.js'
 import { glauertRatio } from '../rotor/edgewise.js'
 import type { Moment } from './moment.js'

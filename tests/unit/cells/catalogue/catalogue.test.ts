@@ -47,6 +47,15 @@ describe('gatherMethods', () => {
     expect(method('wing.stallSpeed').forms[0]?.gives).toMatchObject({ kind: 'speed', dimension: 'm s^-1' })
   })
 
+  it('lists the fields of either answer where a method has two, each as it can be read', () => {
+    const given = method('sizing.close').forms[0]?.gives.fields ?? []
+    const found = (name: string) => given.find((field) => field.name === name)
+    expect(found('grossMass')).toMatchObject({ kind: 'mass', dimension: 'kg', optional: true, text: '[kg]' })
+    expect(found('reason')).toMatchObject({ optional: true, text: 'Why, as sentences.' })
+    expect(found('closed')).toMatchObject({ optional: false })
+    expect(new Set(given.map(({ name }) => name)).size).toBe(given.length)
+  })
+
   it('says how many arguments there are where they are not one record', () => {
     expect(method('result').forms[0]?.takes.map(({ name, optional }) => [name, optional])).toEqual([
       ['name', false],
