@@ -40,7 +40,12 @@ async function trace(
       }),
     ),
   )
-  const found = await traceNumber({ read: reading, target: { name, cell: cellId(cell) }, assumptions, trials }, host)
+  const told: Trace[] = []
+  const onTrace = (one: Trace) => told.push(one)
+  const target = { name, cell: cellId(cell) }
+  const found = await traceNumber({ read: reading, target, assumptions, trials, onTrace }, host)
+  // What the text says is there before anything was tried, and nothing is said to be idle without a trial.
+  expect(told[0]?.steps.filter(({ acts }) => acts === 'inactive' || acts === 'hardly')).toEqual([])
   return { ...found, step: (one) => found.steps.find((step) => step.name === one) }
 }
 

@@ -49,8 +49,10 @@ export async function runTrace(request: TraceRequest, tools: TraceTools): Promis
 
 /** What the text and the known numbers say before anything is tried. */
 export function traceBefore(request: TraceRequest): Trace {
-  const base = request.values[request.target] ?? Number.NaN
-  return traceOf(request, base, new Map(), { runs: 0, quantities: quantitiesOf(request) })
+  return traceOf(request, request.values[request.target] ?? Number.NaN, new Map(), {
+    runs: 0,
+    quantities: quantitiesOf(request),
+  })
 }
 
 function quantitiesOf({ target, names, assumptions, values, handled, base = {} }: TraceRequest): readonly Quantity[] {
@@ -71,7 +73,7 @@ function traceOf(
   { runs, quantities }: { readonly runs: number; readonly quantities: readonly Quantity[] },
 ): Trace {
   const { target, names } = request
-  const known = new Map([...effects].map(([{ name }, effect]) => [name, effect]))
+  const known = new Map(quantities.map((one) => [one.name, effects.get(one) ?? notTried]))
   const acts = deriveActs(names, new Map([...known].map(([name, effect]) => [name, effect.acts])), target)
   const steps = names.map((one): TraceStep => {
     const { assumption, ...name } = one
@@ -95,6 +97,8 @@ function traceOf(
     left: quantities.filter((one) => (effects.get(one)?.acts ?? 'not known') === 'not known').map(({ name }) => name),
   }
 }
+
+const notTried: Effect = { acts: 'not known', wakes: [] }
 
 /** What the text does not lead to is a step only where it was found to do something. */
 function matters({ acts, wakes }: { readonly acts: TraceStep['acts']; readonly wakes: readonly Waking[] }): boolean {
