@@ -44,7 +44,8 @@ const known = new Set(['mass', 'dragArea', 'lift', 'hotelPower', 'battery'])
  * @returns the same record, completed and frozen: it may be spread into another, which is checked again where it is flown
  * @throws InvalidInput as `mission.aircraft`
  * @method In climb, cruise, loiter, reserve and descent the rotors tilt as in `rotor.levelFlight`, at a climb angle where there is one: tan a = (D + h + W sin g)/(W cos g), power of `rotor.edgewise` at that tilt. The speed is given, or
- * that of best range (wind and hotel power counted), of best endurance, or the fastest at `lift.powerLimit`, each between advance ratios of 0.01 and 0.5; a climb without `rate` takes what `lift.powerLimit` leaves.
+ * that of best range (wind and hotel power counted), of best endurance, or the fastest at `lift.powerLimit`, each between advance ratios of 0.01 and 0.5; a climb without `rate` takes what `lift.powerLimit` leaves. Download and
+ * `lift.control` as in `mission.trim`.
  * @validity As `rotor.levelFlight`: rotors share the thrust evenly, no body lift, wakes of the rotors ahead not counted (5 to 20 % of induced power; common practice, no source), advance ratio up to 0.3 (else an advisory). Climbs and
  * descents of up to 30 degrees. Accelerating to the speed of flight is not counted.
  * @source As `rotor.levelFlight` and `rotor.edgewise`.
