@@ -40,6 +40,7 @@ import { makeSheetEnd } from './sheet-end.js'
 import { surfaces } from './surfaces.js'
 import { TitleEditor } from './title-editor.js'
 import { TitleFields } from './title-fields.js'
+import { WaitingFields } from './waiting-fields.js'
 
 /** What runs elsewhere and is handed in: reading, evaluating, checking, and what the editor asks about cells. */
 export type Pipeline = Omit<PagePipeline, 'startCompiler'>
@@ -244,6 +245,7 @@ export class OpenNotebook {
       onBlock: (block) => this.#showTitleBlock(block),
       onWritten: (step) => this.#undo?.wroteField(step),
       say: (sentence) => this.#announcer.tell(sentence),
+      waiting: new WaitingFields(this.#data.id, storageOf(window)),
     })
   }
 
@@ -312,6 +314,7 @@ export class OpenNotebook {
 
   #allSaved(): boolean {
     const state = this.#session?.state
+    if (this.#fields?.allSent === false) return false
     return state === undefined || (state.unsaved === 0 && state.refusal === undefined)
   }
 
@@ -349,8 +352,8 @@ export class OpenNotebook {
       onTaken: (way, name) => this.#showTaken(way, name),
       onKept: () => this.#announcer.tell('The cell stays: someone else has written in it meanwhile.'),
       writeField: (step) =>
-        void this.#fields?.write(step, true).then((refusal) => {
-          if (refusal !== null) this.#announcer.tell(refusal)
+        void this.#fields?.write(step, true).then((written) => {
+          if (written.kind === 'refused') this.#announcer.tell(written.sentence)
         }),
     })
     this.#undo = undo
@@ -439,6 +442,7 @@ export class OpenNotebook {
     const words = savingWords(state)
     this.#bar.setSaving(words, safe)
     this.#revisions.setConnected(state.connected)
+    if (state.connected) void this.#fields?.sendWaiting()
     this.#sharing.setSaved(state.connected && state.unsaved === 0)
     if (!safe) this.#announcer.say(`${words[0]?.toUpperCase()}${words.slice(1)}.`)
   }

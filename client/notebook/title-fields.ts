@@ -1,9 +1,13 @@
 /**
  * The fields of the title block, edited where they stand. Each is sent to the server by itself, after a pause in typing or when it is
- * left, and counts as written once the server has it on disk; what could not be sent stays in its field with the reason below it.
+ * left, and counts as written once the server has it on disk. Until then it is kept in this browser and sent when the server answers
+ * again; what the server refuses stays in its field with the reason below it.
  */
-import { limits, TitleBlock, type TitleBlockField } from '../../shared/contracts/index.js'
+import { TitleBlock, type TitleBlockField } from '../../shared/contracts/index.js'
+import { Refusal } from '../live/requests.js'
 import type { FieldStep } from '../live/undo.js'
+import { FieldEditor, type Written } from './title-field.js'
+import type { WaitingFields } from './waiting-fields.js'
 
 export interface TitleFieldsParts {
   /** Resolves when the server has it on disk, with the block as it then stands; rejects with a sentence. */
@@ -13,10 +17,15 @@ export interface TitleFieldsParts {
   /** This person wrote a field, as a step that can be taken back. */
   onWritten(step: FieldStep): void
   say(sentence: string): void
+  /** Kept until the server has them. */
+  readonly waiting: WaitingFields
 }
 
-/** Pause in typing after which a field is sent. [ms] */
-const pause = 900
+/** Refusals that say nothing about what was written. */
+const passing: ReadonlySet<string> = new Set(['UNREACHABLE', 'STORE_UNAVAILABLE', 'TOO_MANY_REQUESTS', 'SERVER_FAULT'])
+
+/** Pause after which a field that waits is tried again, should nothing else bring the server back to mind. [ms] */
+const again = 10_000
 
 /** Names of the fields as the sheet prints them. */
 const names: Readonly<Record<TitleBlockField, string>> = {
@@ -36,6 +45,8 @@ export class TitleFields {
   readonly #parts: TitleFieldsParts
   readonly #editors = new Map<TitleBlockField, FieldEditor>()
   #block: TitleBlock
+  #sendingWaiting = false
+  #retry: ReturnType<typeof setTimeout> | undefined
 
   constructor(head: HTMLElement, block: TitleBlock, parts: TitleFieldsParts) {
     this.#head = head
@@ -48,6 +59,12 @@ export class TitleFields {
     this.#button.addEventListener('click', () => (this.editing ? this.#finish() : this.open()))
     head.querySelector('.edit-title')?.after(this.#button)
     head.addEventListener('dblclick', (event) => this.#openAt(event))
+    if (this.allSent) return
+    parts.onBlock(parts.waiting.over(block))
+  }
+
+  get allSent(): boolean {
+    return this.#parts.waiting.all.length === 0
   }
 
   get editing(): boolean {
@@ -56,44 +73,88 @@ export class TitleFields {
 
   /** Opens all fields, with the focus in one of them. */
   open(at: TitleBlockField = 'question'): void {
+    this.#openAll()
+    this.#editors.get(at)?.focus()
+  }
+
+  #openAll(): void {
     if (!this.editing) {
+      const shown = this.#parts.waiting.over(this.#block)
       this.#makeRoomForQuestion()
       for (const field of TitleBlock.keyof().options) {
         const place = this.#placeOf(field)
         if (place === null) continue
-        const editor = new FieldEditor(place, field, names[field], this.#block[field] ?? '', (step) => this.write(step))
+        const editor = new FieldEditor(place, field, names[field], shown[field] ?? '', (step) => this.write(step))
         editor.onLeave = () => this.#finish()
         this.#editors.set(field, editor)
       }
       this.#head.dataset.editing = ''
       this.#button.textContent = 'Done'
     }
-    this.#editors.get(at)?.focus()
   }
 
   /** The block as the server has it now. What is being written stays. */
   show(block: TitleBlock): void {
     this.#block = block
-    for (const [field, editor] of this.#editors) editor.show(block[field] ?? '')
-    if (!this.editing) this.#parts.onBlock(block)
+    const shown = this.#parts.waiting.over(block)
+    for (const [field, editor] of this.#editors) editor.show(shown[field] ?? '')
+    if (!this.editing) this.#parts.onBlock(shown)
   }
 
   /** Sends a field; `fromUndo` writes without becoming a step of its own. */
-  async write(step: FieldStep, fromUndo = false): Promise<string | null> {
-    if (step.from === step.to) return null
-    try {
-      const block = await this.#parts.send(step)
-      if (!fromUndo) this.#parts.onWritten({ ...step, to: block[step.field] ?? '' })
-      this.show(block)
-      return null
-    } catch (error) {
-      return error instanceof Error ? error.message : String(error)
+  async write(step: FieldStep, fromUndo = false): Promise<Written> {
+    if (step.from === step.to) return { kind: 'sent' }
+    const whole = this.#parts.waiting.put(step)
+    const written: Written = whole === null ? { kind: 'sent' } : await this.#send(whole)
+    if (written.kind === 'refused') this.#parts.waiting.remove(step.field)
+    else if (!fromUndo) this.#parts.onWritten({ ...step, to: this.#parts.waiting.over(this.#block)[step.field] ?? '' })
+    this.show(this.#block)
+    return written
+  }
+
+  /** The server can be reached: what waited goes out, also from an earlier visit. What is refused is put before the person. */
+  async sendWaiting(): Promise<void> {
+    if (this.#sendingWaiting) return
+    this.#sendingWaiting = true
+    for (const step of this.#parts.waiting.all) {
+      const written = await this.#send(step)
+      if (written.kind === 'waits') break
+      this.#editors.get(step.field)?.arrived()
+      if (written.kind === 'refused') this.#offer(step, written.sentence)
+    }
+    this.#sendingWaiting = false
+    this.show(this.#block)
+  }
+
+  /** The page is being left: what has not been sent yet is kept at once, then sent. */
+  settle(): void {
+    for (const editor of this.#editors.values()) {
+      const step = editor.unsent()
+      if (step !== null) this.#parts.waiting.put(step)
+      void editor.commit()
     }
   }
 
-  /** What has not been sent yet, because the page is being left or printed. */
-  settle(): void {
-    for (const editor of this.#editors.values()) void editor.commit()
+  async #send(step: FieldStep): Promise<Written> {
+    try {
+      this.#block = await this.#parts.send(step)
+      this.#parts.waiting.sent(step)
+      return { kind: 'sent' }
+    } catch (error) {
+      if (error instanceof Refusal && passing.has(error.code)) {
+        clearTimeout(this.#retry)
+        this.#retry = setTimeout(() => void this.sendWaiting(), again)
+        return { kind: 'waits' }
+      }
+      return { kind: 'refused', sentence: error instanceof Error ? error.message : String(error) }
+    }
+  }
+
+  #offer(step: FieldStep, sentence: string): void {
+    this.#parts.waiting.remove(step.field)
+    this.#openAll()
+    this.#editors.get(step.field)?.offer(step, this.#block[step.field] ?? '', sentence)
+    this.#parts.say(`${names[step.field]}: ${sentence}`)
   }
 
   /** Ends editing as it stands, for print. */
@@ -109,7 +170,7 @@ export class TitleFields {
       this.#editors.clear()
       delete this.#head.dataset.editing
       this.#button.textContent = 'Edit fields'
-      this.#parts.onBlock(this.#block)
+      this.#parts.onBlock(this.#parts.waiting.over(this.#block))
       if (focused) this.#button.focus()
     })
   }
@@ -136,111 +197,5 @@ export class TitleFields {
 
   #placeOf(field: TitleBlockField): HTMLElement | null {
     return this.#head.querySelector<HTMLElement>(field === 'question' ? '.question' : `[data-field="${field}"] dd`)
-  }
-}
-
-/** One field as a text control that stands where its value stood. */
-class FieldEditor {
-  readonly #place: HTMLElement
-  readonly #control: HTMLTextAreaElement
-  readonly #field: TitleBlockField
-  readonly #send: (step: FieldStep) => Promise<string | null>
-  readonly #reason: HTMLElement
-  /** What the field read when this person began to write in it. */
-  #seen: string
-  /** What the server has by now. */
-  #now: string
-  #pause: ReturnType<typeof setTimeout> | undefined
-  #sending: Promise<boolean> = Promise.resolve(true)
-  onLeave: () => void = () => undefined
-
-  constructor(
-    place: HTMLElement,
-    field: TitleBlockField,
-    name: string,
-    value: string,
-    send: (step: FieldStep) => Promise<string | null>,
-  ) {
-    const document = place.ownerDocument
-    this.#place = place
-    this.#field = field
-    this.#send = send
-    this.#seen = value
-    this.#now = value
-    this.#control = document.createElement('textarea')
-    this.#control.className = 'text-area field-line'
-    this.#control.rows = 1
-    this.#control.value = value
-    this.#control.maxLength = field === 'question' ? 1000 : limits.titleCharacters
-    this.#control.setAttribute('aria-label', name)
-    this.#reason = document.createElement('p')
-    this.#reason.className = 'field-refusal'
-    this.#reason.setAttribute('role', 'alert')
-    place.replaceChildren(this.#control, this.#reason)
-    place.classList.remove('missing')
-    this.#listen()
-    this.#grow()
-  }
-
-  focus(): void {
-    this.#control.focus()
-    this.#control.select()
-  }
-
-  show(now: string): void {
-    this.#now = now
-    // What the person is writing stays; after a refusal they have been told what the field reads.
-    if (this.#reason.textContent !== '') this.#seen = now
-    if (this.#control.value.trim() !== this.#seen) return
-    this.#control.value = now
-    this.#seen = now
-    this.#grow()
-  }
-
-  /** Sends what was typed; false when it was refused. One after another, so that each knows what the one before wrote. */
-  commit(): Promise<boolean> {
-    clearTimeout(this.#pause)
-    this.#sending = this.#sending.then(() => this.#commit())
-    return this.#sending
-  }
-
-  close(): void {
-    clearTimeout(this.#pause)
-    this.#place.replaceChildren(this.#seen)
-  }
-
-  async #commit(): Promise<boolean> {
-    const to = this.#control.value.replace(/\s+/g, ' ').trim()
-    if (to === this.#seen) {
-      this.#reason.textContent = ''
-      return true
-    }
-    const from = this.#seen
-    const refusal = await this.#send({ field: this.#field, from, to })
-    this.#reason.textContent = refusal ?? ''
-    // The refusal said what the field reads by now, so sending again knowingly writes over that.
-    this.#seen = refusal === null ? to : this.#now
-    return refusal === null
-  }
-
-  #listen(): void {
-    const control = this.#control
-    control.addEventListener('input', () => {
-      this.#grow()
-      clearTimeout(this.#pause)
-      this.#pause = setTimeout(() => void this.commit(), pause)
-    })
-    control.addEventListener('change', () => void this.commit())
-    control.addEventListener('keydown', (event) => {
-      if (event.isComposing || (event.key !== 'Enter' && event.key !== 'Escape')) return
-      event.preventDefault()
-      event.stopPropagation()
-      this.onLeave()
-    })
-  }
-
-  #grow(): void {
-    this.#control.style.height = 'auto'
-    this.#control.style.height = `${this.#control.scrollHeight}px`
   }
 }
