@@ -17,6 +17,13 @@ export interface Journey {
   readonly complaints: string[]
 }
 
+/** What journeys look at of a notebook's file. */
+export interface StoredNotebook {
+  readonly title: string
+  readonly titleBlock?: Readonly<Record<string, string>>
+  readonly cells: readonly { readonly id: string; readonly source: readonly string[] }[]
+}
+
 export class Bench {
   readonly #browser: Browser
   readonly #folder: string
@@ -69,9 +76,9 @@ export class Bench {
   }
 
   /** The notebook as the server has it. */
-  async stored(path: string): Promise<{ title: string; cells: { id: string; source: string[] }[] }> {
+  async stored(path: string): Promise<StoredNotebook> {
     const response = await fetch(new URL(`/api${path}`, this.address))
-    return (await response.json()) as { title: string; cells: { id: string; source: string[] }[] }
+    return (await response.json()) as StoredNotebook
   }
 
   /** Waits until the server holds a result for the cell's present text. */
@@ -109,10 +116,10 @@ export class Bench {
 /** Other notebooks that come with the program: a new server computes them at once, and most journeys would only wait for that. */
 const others = ['common-practice', 'how-many-rotors', 'starter', 'tern-watch', 'units'].map((name) => `${name}.json`)
 
-/** With the worked sizing alone, as on a server whose other notebooks were binned; `everything` as on a new one. */
-export async function openBench(ships: 'worked sizing' | 'everything' = 'worked sizing'): Promise<Bench> {
+/** With the worked sizing alone, as on a server whose other notebooks were binned. */
+export async function openBench(): Promise<Bench> {
   const folder = await mkdtemp(join(tmpdir(), 'hoverfolio-journey-'))
-  if (ships === 'worked sizing') await writeFile(join(folder, '.shipped.json'), JSON.stringify({ shipped: others }))
+  await writeFile(join(folder, '.shipped.json'), JSON.stringify({ shipped: others }))
   const [browser, server] = await Promise.all([launch(), serveBuilt(folder, 0)])
   return new Bench(browser, folder, server)
 }
