@@ -60,7 +60,8 @@ export function changeKind(doc: Y.Doc, id: CellId, kind: CellKind): void {
 
 /**
  * Divides a cell: its text up to `upperEnd` stays, that from `lowerStart` on goes into a new cell below, what lies between goes. The new
- * cell remembers whose text it is: if this is undone while someone else types in it, the server carries their words back.
+ * cell remembers whose text it is: if this is undone while someone else types in it, the server carries their words back, and if someone
+ * else divides at the same character meanwhile, it makes one cell of the two (`server/live/twin-cells.ts`).
  */
 export function splitCell(doc: Y.Doc, id: CellId, upperEnd: number, lowerStart: number): CellId | null {
   const cells = snapshotOf(doc).cells
@@ -70,12 +71,18 @@ export function splitCell(doc: Y.Doc, id: CellId, upperEnd: number, lowerStart: 
   if (cell === undefined || upper === undefined) return null
   const tail = cell.source.slice(lowerStart)
   const lower = newCellId()
-  prepareCell(doc, lower, cell.kind, index + 1, tail, { cell: id, text: tail })
+  prepareCell(doc, lower, cell.kind, index + 1, tail, { cell: id, text: tail, cut: characterAt(upper, lowerStart) })
   doc.transact(() => {
     upper.delete(upperEnd, upper.length - upperEnd)
     setInCell(doc, lower, 'removed', false)
   }, ownEdit)
   return lower
+}
+
+/** Names the character for good: whoever divides before it at the same instant names the same one, and nobody can once it is cut off. */
+function characterAt(text: Y.Text, index: number): string {
+  const { item } = Y.createRelativePositionFromTypeIndex(text, index)
+  return item === null ? '' : `${item.client}:${item.clock}`
 }
 
 /** An empty line parts what was two cells, so that neither a heading nor a paragraph runs into the other. */
@@ -158,7 +165,7 @@ function prepareCell(
   kind: CellKind,
   index: number,
   source: string,
-  into?: { readonly cell: CellId; readonly text: string },
+  into?: { readonly cell: CellId; readonly text: string; readonly cut: string },
 ): void {
   settleNumbers(doc)
   const { cells, retired } = snapshotOf(doc)

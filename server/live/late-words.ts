@@ -7,6 +7,7 @@ import * as Y from 'yjs'
 import { CellId } from '../../shared/contracts/index.js'
 import { cellsOf } from './document.js'
 import { carryLines } from './line-edits.js'
+import { hasTwins, joinTwins } from './twin-cells.js'
 
 interface Late {
   readonly cell: Y.Map<unknown>
@@ -18,11 +19,12 @@ interface Late {
 
 /** Whether anything waits to be carried over. */
 export function hasLateWords(doc: Y.Doc): boolean {
-  return lateWords(doc).length > 0 || joinedInACircle(doc) !== undefined
+  return hasTwins(doc) || lateWords(doc).length > 0 || joinedInACircle(doc) !== undefined
 }
 
 /** Carries late words over; to be called within the server's own edit. */
 export function carryLateWords(doc: Y.Doc): void {
+  joinTwins(doc)
   for (let cell = joinedInACircle(doc); cell !== undefined; cell = joinedInACircle(doc)) cell.set('removed', false)
   for (const { cell, target, targetId, base, now } of lateWords(doc)) {
     if (base === '') target.insert(target.length, target.length === 0 ? now : `\n${now}`)

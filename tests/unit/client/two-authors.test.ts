@@ -110,6 +110,53 @@ describe('words typed into a cell at the moment its text goes elsewhere', () => 
   })
 })
 
+describe('people who divide a cell at the same line at the same instant', () => {
+  const text = ['const a = 1', 'const b = 2', 'const c = 3', 'const d = 4']
+
+  it.each(Array.from({ length: 16 }, (_, index) => index + 1))(
+    'get its text once, and keep all they typed (seed %i)',
+    async (seed) => {
+      const chance = seededChance(seed)
+      const document = await open({ a: text.join('\n') })
+      const people = Array.from({ length: 2 + chance.whole(2) }, () => join(document))
+      const division = divide(text.join('\n'), 'sizing', { line: 2 + chance.whole(3), column: 1 })
+      if (!division.ok) throw new Error(division.message)
+      const typed: string[] = []
+      for (const [index, { doc }] of people.entries()) {
+        const lower = splitCell(doc, cellId('a'), division.upperEnd, division.lowerStart)
+        const word = `// <w${index}>\n`
+        if (lower === null || chance.next() < 0.3) continue
+        typed.push(word)
+        const source = sourceOf(doc, lower)
+        const breaks = [0, ...[...String(source).matchAll(/\n/g)].map((match) => match.index + 1)]
+        doc.transact(() => source?.insert(chance.pick(breaks), word), ownEdit)
+      }
+      for (let turn = 0; turn < 6; turn += 1) {
+        const person = chance.pick(people)
+        await person.answered()
+        person.deliver(chance.whole(4))
+      }
+      await quiet(document, ...people)
+      const [first, ...others] = people.map((person) => sources(person.doc))
+      for (const other of others) expect(other).toEqual(first)
+      expect(first).toHaveLength(2)
+      const all = (first ?? []).join('\n')
+      expect(text.map((line) => all.split('\n').filter((other) => other === line).length)).toEqual([1, 1, 1, 1])
+      expect(typed.filter((word) => !all.includes(word.trim()))).toEqual([])
+    },
+  )
+
+  it('keep both cells of one who writes the same text again and divides there', async () => {
+    const document = await open({ a: 'const a = 1\nconst b = 2' })
+    const one = join(document)
+    splitCell(one.doc, cellId('a'), 11, 12)
+    insert(one, 'a', 11, '\nconst b = 2')
+    splitCell(one.doc, cellId('a'), 11, 12)
+    await quiet(document, one)
+    expect(sources(one.doc)).toEqual(['const a = 1', 'const b = 2', 'const b = 2'])
+  })
+})
+
 describe('two people at random', () => {
   const seeds = Array.from({ length: 12 }, (_, index) => index + 1)
   it.each(seeds)('converge and keep every word (seed %i)', async (seed) => {
