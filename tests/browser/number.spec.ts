@@ -123,6 +123,18 @@ describe('a number in a browser', { timeout: 240_000 }, () => {
     await page.keyboard.press('Control+z')
     await panel(page, 'drivers').getByText('The notebook has changed since').waitFor({ state: 'hidden' })
 
+    // The margin of a requirement, by its line below the results and by the table of requirements.
+    await cellAt(page, 'sums').locator('.result .requirement').click()
+    await view(page).locator('.number-value', { hasText: 'By this much the requirement is met' }).waitFor()
+    expect(plain(await view(page).locator('.number-value').textContent())).toMatch(/^44\.\d+ kg in cell 2/)
+    await panel(page, 'drivers').locator('.drivers-sentence', { hasText: 'margin of Heaviest' }).waitFor()
+    await page.getByRole('tab', { name: 'Requirements' }).click()
+    await page.getByRole('button', { name: /^margin of Heaviest/ }).click()
+    await page.locator('#ask-tab-trace').click()
+    await panel(page, 'trace').locator('.trace-sentence', { hasText: /^margin of Heaviest = 44/ }).waitFor()
+    await view(page).getByLabel('The number that is asked about').selectOption('gross')
+    await page.locator('#ask-tab-drivers').click()
+
     await page.reload()
     await untilState(page, 'sums', 'current')
     await view(page).locator('.number-value', { hasText: 'in cell 2' }).waitFor()
