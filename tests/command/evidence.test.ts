@@ -3,6 +3,8 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Reading } from '../../kernel/cells/index.js'
+import { placeOfNumber } from '../../server/command/asked-number.js'
 import { drivers } from '../../server/command/drivers.js'
 import { showProgress } from '../../server/command/progress.js'
 import { spread } from '../../server/command/spread.js'
@@ -13,10 +15,12 @@ import {
   type Drivers,
   headlineShare,
   percentileOf,
+  type RequirementRecord,
   type Shares,
   type Spread,
   type Summary,
 } from '../../shared/contracts/index.js'
+import { cellView, resultOf, sheetView } from '../unit/rendering/support.js'
 import { sizePlainly, worked } from '../worked/plain-sizing.js'
 import { runHoverfolio } from './run-command.js'
 
@@ -122,6 +126,16 @@ describe('hoverfolio drivers', patience, () => {
     expect(err).toContain('This notebook has no number "margin of lihgt"; did you mean "margin of light"?')
     expect(err).toContain('; margins that can be asked: margin of light.')
     expect(err).toContain('Usage: hoverfolio drivers FILE NAME|"margin of REQUIREMENT" ')
+  })
+
+  test('placeOfNumber() does not guess which of two requirements of one name is meant', () => {
+    const twice: RequirementRecord = { name: 'twice', actual: 1, atMost: 2, margin: 1, met: true }
+    const view = sheetView([cellView('a', { result: resultOf('a', { requirements: [twice, twice] }) })])
+    const sheet = { view, reading: { graph: { owner: new Map() } } as unknown as Reading, overrides: {} }
+    expect(() => placeOfNumber(sheet, 'margin of twice')).toThrow(
+      '2 requirements of this notebook have the name "twice", so there is no telling whose margin is meant.',
+    )
+    expect(() => placeOfNumber(sheet, 'mass')).toThrow('None of its cells has worked out a number.')
   })
 
   test('drivers of a number that does not compute says why and exits 1', async () => {
