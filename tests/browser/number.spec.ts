@@ -131,7 +131,9 @@ describe('a number in a browser', { timeout: 240_000 }, () => {
     await page.getByRole('tab', { name: 'Requirements' }).click()
     await page.getByRole('button', { name: /^margin of Heaviest/ }).click()
     await page.locator('#ask-tab-trace').click()
-    await panel(page, 'trace').locator('.trace-sentence', { hasText: /^margin of Heaviest = 44/ }).waitFor()
+    await panel(page, 'trace')
+      .locator('.trace-sentence', { hasText: /^margin of Heaviest = 44/ })
+      .waitFor()
     await view(page).getByLabel('The number that is asked about').selectOption('gross')
     await page.locator('#ask-tab-drivers').click()
 
