@@ -1,7 +1,7 @@
 /** Everything by keyboard, and nothing that keeps people out. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { serious } from './axe.js'
 import { type Bench, openBench } from './bench.js'
 import { cellAt, edit, leave, untilSaved, untilState } from './sheet-steps.js'
 
@@ -114,13 +114,6 @@ const drawn = figure.massBreakdown({ masses: { mass, twice }, caption: 'Bars.' }
 })
 
 describe('axe', () => {
-  const serious = async (page: Page) => {
-    const { violations } = await new AxeBuilder({ page }).analyze()
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
-  }
-
   it('finds nothing serious on the list, the words and keys and the cautions, light, dark and narrow', async () => {
     const { page, complaints } = await bench.visit('/')
     for (const path of ['/', '/words', '/cautions']) {
@@ -136,11 +129,15 @@ describe('axe', () => {
     expect(complaints).toEqual([])
   }, 120_000)
 
-  it('finds nothing serious on a sheet, reading and editing', async () => {
+  it('finds nothing serious on a sheet, reading, searching and editing', async () => {
     const { page } = await bench.visit('/notebooks/worked-sizing')
     await untilSaved(page)
     await untilState(page, 'closure', 'current')
     expect(await serious(page)).toEqual([])
+    await page.keyboard.press('Control+Alt+f')
+    await page.getByLabel('Search in the notebook').fill('mass')
+    expect(await serious(page)).toEqual([])
+    await page.keyboard.press('Escape')
     await edit(page, 'needs')
     expect(await serious(page)).toEqual([])
   })

@@ -1,6 +1,7 @@
 /** The first screen: begin, import, rename, bin and take out, with refusals in words. */
 import { readFile } from 'node:fs/promises'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { serious } from './axe.js'
 import { type Bench, openBench } from './bench.js'
 
 let bench: Bench
@@ -108,6 +109,7 @@ describe('the list page', () => {
     const row = page.locator('.bin li').first()
     await row.locator('.for-good > summary').click()
     expect(await row.locator('.for-good').textContent()).toContain('nothing brings')
+    expect(await serious(page), 'empty list, open bin').toEqual([])
     await row.getByRole('button', { name: 'Yes, delete it for good' }).click()
     await page.locator('.bin > summary', { hasText: `Bin (${count - 1})` }).waitFor()
     await page.getByRole('button', { name: /^Open the (starter|worked sizing)$/ }).click()
