@@ -26,7 +26,8 @@ async function timesOf(count, write) {
   const times = { read: [], statements: [], formulas: [] }
   for (let round = 0; round < rounds; round += 1) {
     texts += 1
-    const source = `${Array.from({ length: count }, (_, index) => write(index)).join('\n')}\n// ${texts}`
+    // Another text each round, in its code too: what was read before is remembered.
+    const source = `${Array.from({ length: count }, (_, index) => write(index)).join('\n')}\nconst text${texts} = 1`
     await timed(times.read, async () => compile(await analyse([{ id: 'a', source }], erase, names)))
     const graph = await analyse([{ id: 'a', source }], erase, names)
     await timed(times.statements, () => readStatements(graph.cells[0].code))
