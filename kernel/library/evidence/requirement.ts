@@ -1,4 +1,4 @@
-import { requireFinite, requireText, requireUnit } from '../check.js'
+import { requireFinite, requireRepresentable, requireText, requireUnit } from '../check.js'
 import { checkOptions, describeValue, InvalidInput } from '../errors.js'
 import { type RequirementStatement, recordRequirement } from '../recorder.js'
 
@@ -33,7 +33,7 @@ const known = new Set<string>(['actual', 'atLeast', 'atMost', 'within', ...texts
  * @param name - what the compliance table calls it
  * @param options - `actual` [SI], and `atLeast` [SI] or `atMost` [SI] (or both), or `within` [SI, SI]; `unit` (text), `source`, `paragraph`, `means`, `owner`
  * @returns the record: bounds, `margin` [SI, as `actual`] and `met`
- * @throws InvalidInput without any bound, for bounds that contradict each other, for numbers that are not finite, for unit text that cannot be read
+ * @throws InvalidInput without any bound, for bounds that contradict each other, for numbers that are not finite or lie too far apart for a margin, for unit text that cannot be read
  * @method Compares as the numbers are; no tolerance is granted.
  * @validity Any finite numbers.
  * @source House convention, no publication.
@@ -53,6 +53,7 @@ export function requirement(name: string, options: RequirementOptions): Requirem
     low === undefined ? Number.POSITIVE_INFINITY : actual - low,
     high === undefined ? Number.POSITIVE_INFINITY : high - actual,
   )
+  requireRepresentable(method, margin)
   const statement: RequirementStatement = Object.freeze({
     name,
     actual,

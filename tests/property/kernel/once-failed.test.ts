@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { InvalidInput, preloaded } from '../../../kernel/library/index.js'
 import { listenWhile } from '../../unit/kernel/recorder-stub.js'
 
-const { battery, drag, layout, limits, wing } = preloaded
+const { battery, drag, layout, limits, requirement, wing } = preloaded
 const huge = Number.MAX_VALUE
 
 describe('what once was answered with infinity', () => {
@@ -27,6 +27,10 @@ describe('what once was answered with infinity', () => {
           ...{ mass: 10, airframeDragArea: 0.01, wingArea: 1, aspectRatio: 0.05, spanEfficiency: 0.005 },
           ...{ density: 0.01, speed: 0.3, growthFactor: 0.1 },
         }),
+    ],
+    [
+      'requirement with a margin beyond numbers',
+      () => requirement('r', { actual: -huge, atLeast: huge }),
     ],
     [
       'battery.aged with a resistance beyond numbers',
