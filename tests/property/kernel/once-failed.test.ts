@@ -28,10 +28,7 @@ describe('what once was answered with infinity', () => {
           ...{ density: 0.01, speed: 0.3, growthFactor: 0.1 },
         }),
     ],
-    [
-      'requirement with a margin beyond numbers',
-      () => requirement('r', { actual: -huge, atLeast: huge }),
-    ],
+    ['requirement with a margin beyond numbers', () => requirement('r', { actual: -huge, atLeast: huge })],
     [
       'battery.aged with a resistance beyond numbers',
       () =>
