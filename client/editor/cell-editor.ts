@@ -61,6 +61,7 @@ export function openCellEditor(context: EditorContext, options: SurfaceOptions):
   addKeys(editor, open, options)
   keepHeight(editor, container)
   mark(options.findings)
+  setDimensions(open, options.dimensions ?? [])
   if (options.caret !== undefined) placeCaret(editor, options.caret)
   return {
     focus(caret) {

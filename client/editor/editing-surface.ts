@@ -24,6 +24,8 @@ export interface SurfaceOptions {
   readonly caret?: CaretPlace
   /** A finding is known already. */
   readonly findings?: readonly Finding[]
+  /** Dimensions of names are known already. */
+  readonly dimensions?: readonly NameDimension[]
   /**
    * The person leaves the cell from the keyboard: to the next or the previous stop on the page, or up to the cell itself
    * (Escape). The sheet moves focus and disposes the surface if it wants to.

@@ -30,7 +30,7 @@ class ChangingSurface implements EditingSurface {
   readonly #plain: Plain
   #current: EditingSurface
   #findings: SurfaceOptions['findings']
-  #dimensions: Parameters<EditingSurface['setDimensions']>[0] = []
+  #dimensions: SurfaceOptions['dimensions']
   #open = true
 
   constructor(options: SurfaceOptions, plain: Plain, better: OpenSurface, loading: Promise<unknown>) {
@@ -38,6 +38,7 @@ class ChangingSurface implements EditingSurface {
     this.#plain = plain
     this.#current = plain(options)
     this.#findings = options.findings
+    this.#dimensions = options.dimensions
     const composed = watchComposition(options.container)
     loading
       .then(composed)
@@ -51,9 +52,13 @@ class ChangingSurface implements EditingSurface {
     const focused = this.#current.hasFocus()
     const caret = this.#current.caret()
     this.#current.dispose()
-    const options = { ...this.#options, ...(this.#findings === undefined ? {} : { findings: this.#findings }), caret }
+    const options = {
+      ...this.#options,
+      ...(this.#findings === undefined ? {} : { findings: this.#findings }),
+      ...(this.#dimensions === undefined ? {} : { dimensions: this.#dimensions }),
+      caret,
+    }
     this.#current = await tryOpening(better, options).catch(() => this.#plain(options))
-    this.#current.setDimensions(this.#dimensions)
     if (!this.#open) return this.#current.dispose()
     if (focused) this.#current.focus(caret)
   }

@@ -1,6 +1,6 @@
 /** Which cells are being edited: opens them, leaves them, goes from one to another, and turns all of them to text for paper. */
 import type * as Y from 'yjs'
-import type { CellId, CellKind } from '../../shared/contracts/index.js'
+import type { CellId, CellKind, NameDimension } from '../../shared/contracts/index.js'
 import type { SheetView } from '../../shared/rendering/index.js'
 import type { CaretPlace, OpenSurface } from '../editor/editing-surface.js'
 import { sourceOf } from '../live/document.js'
@@ -12,6 +12,8 @@ export interface CellEditingParts {
   live(): { readonly doc: Y.Doc; readonly undo: NotebookUndo } | undefined
   view(): SheetView
   section(id: CellId): CellSection | undefined
+  /** Dimensions of all names, as far as they are known. */
+  names(): readonly NameDimension[]
   surfaceFor(kind: CellKind): OpenSurface
   unfold(id: CellId): void
   draw(): void
@@ -49,6 +51,7 @@ export class CellEditing {
           undo,
           label: `Cell ${number}, ${kind}`,
           findings,
+          dimensions: this.#parts.names(),
           ...(caret === undefined ? {} : { caret }),
           onLeave: (to) => this.leave(section, to),
           onRefused: (sentence) => this.#parts.tell(sentence),

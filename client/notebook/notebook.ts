@@ -147,6 +147,7 @@ export class OpenNotebook {
       live: () => this.#live(),
       view: () => this.#view,
       section: (id) => this.#sheet.section(id),
+      names: () => this.#computation.names,
       surfaceFor,
       unfold: (id) => this.#folds.open(id),
       draw: () => this.#draw(),
