@@ -116,10 +116,10 @@ export class Bench {
 /** Other notebooks that come with the program: a new server computes them at once, and most journeys would only wait for that. */
 const others = ['common-practice', 'how-many-rotors', 'starter', 'tern-watch', 'units'].map((name) => `${name}.json`)
 
-/** With the worked sizing alone, as on a server whose other notebooks were binned. */
-export async function openBench(): Promise<Bench> {
+/** With the worked sizing alone, as on a server whose other notebooks were binned; `everything` as on a new one. */
+export async function openBench(ships: 'worked sizing' | 'everything' = 'worked sizing'): Promise<Bench> {
   const folder = await mkdtemp(join(tmpdir(), 'hoverfolio-journey-'))
-  await writeFile(join(folder, '.shipped.json'), JSON.stringify({ shipped: others }))
+  if (ships === 'worked sizing') await writeFile(join(folder, '.shipped.json'), JSON.stringify({ shipped: others }))
   const [browser, server] = await Promise.all([launch(), serveBuilt(folder, 0)])
   return new Bench(browser, folder, server)
 }
