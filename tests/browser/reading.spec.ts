@@ -1,13 +1,12 @@
 /** A reader follows numbers: hand calculations that stay open and print, figures read by pointer and by keys. */
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { type Bench, openBench } from './bench.js'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { type Bench, type Journey, openBench } from './bench.js'
 import { cellAt, untilSaved, untilState } from './sheet-steps.js'
 
 let bench: Bench
 beforeAll(async () => {
   bench = await openBench()
 })
-afterEach(() => bench.leaveAll())
 afterAll(() => bench.close())
 
 const source = `const count = assumption('count', 8)
@@ -21,46 +20,19 @@ const drawn = figure.line({
 const line = 'area = count · π · radius^2 = 8 · π · (1.3 m)^2 = 42.47 m²'
 
 describe('a reader follows numbers', () => {
-  it('opens a hand calculation, finds it open again, and prints it; a folded one does not print', async () => {
-    const path = await bench.notebook('Reading', { disk: source, other: 'const twice = 2 * area' })
-    const { page, complaints } = await bench.visit(path)
-    await untilSaved(page)
-    await untilState(page, 'disk', 'current')
+  let path: string
+  let journey: Journey
+  beforeAll(async () => {
+    path = await bench.notebook('Reading', { disk: source, other: 'const twice = 2 * area' })
+    journey = await bench.visit(path)
+    await untilSaved(journey.page)
+    await untilState(journey.page, 'disk', 'current')
     await bench.untilStored(path, 'other')
-    const fold = cellAt(page, 'disk').locator('.lines-fold')
-    await fold.locator('summary').click()
-    const words = async () =>
-      (await fold.locator('.hand-line[data-name="area"] [role="math"]').getAttribute('aria-label'))?.replaceAll(
-        '\u202f',
-        ' ',
-      )
-    await expect.poll(words, { timeout: 20_000 }).toBe(line)
-    await page.reload()
-    await untilSaved(page)
-    expect(await fold.evaluate((details: HTMLDetailsElement) => details.open)).toBe(true)
-    await page.emulateMedia({ media: 'print' })
-    expect(await fold.isVisible()).toBe(true)
-    expect(await cellAt(page, 'other').locator('.lines-fold').isVisible()).toBe(false)
-    expect(complaints).toEqual([])
-  })
-
-  it('reads a hand calculation without script', async () => {
-    const path = await bench.notebook('Plain', { disk: source })
-    const first = await bench.visit(path)
-    await untilState(first.page, 'disk', 'current')
-    await bench.untilStored(path, 'disk')
-    const { page } = await bench.visit(path, { javaScriptEnabled: false })
-    await cellAt(page, 'disk').locator('.lines-fold summary').click()
-    const math = cellAt(page, 'disk').locator('.hand-line[data-name="area"] [role="math"]')
-    expect(await math.isVisible()).toBe(true)
-    expect(await math.getAttribute('aria-label')).toContain('π')
-  })
+  }, 60_000)
+  afterAll(() => expect(journey.complaints).toEqual([]))
 
   it('reads a figure by pointer and by keys, and leaves it with Escape', async () => {
-    const path = await bench.notebook('Figure', { disk: source })
-    const { page, complaints } = await bench.visit(path)
-    await untilSaved(page)
-    await untilState(page, 'disk', 'current')
+    const { page } = journey
     const paper = cellAt(page, 'disk').locator('.figure-paper')
     await paper.locator('svg path').first().waitFor({ state: 'attached', timeout: 30_000 })
     const shown = async () => {
@@ -82,6 +54,31 @@ describe('a reader follows numbers', () => {
     await page.keyboard.press('Escape')
     await expect.poll(shown).toBeNull()
     expect(await paper.evaluate((element) => element === document.activeElement)).toBe(true)
-    expect(complaints).toEqual([])
+  })
+
+  it('opens a hand calculation, finds it open again, and prints it; a folded one does not print', async () => {
+    const { page } = journey
+    const fold = cellAt(page, 'disk').locator('.lines-fold')
+    await fold.locator('summary').click()
+    const words = async () =>
+      (await fold.locator('.hand-line[data-name="area"] [role="math"]').getAttribute('aria-label'))?.replaceAll(
+        '\u202f',
+        ' ',
+      )
+    await expect.poll(words, { timeout: 20_000 }).toBe(line)
+    await page.reload()
+    await untilSaved(page)
+    expect(await fold.evaluate((details: HTMLDetailsElement) => details.open)).toBe(true)
+    await page.emulateMedia({ media: 'print' })
+    expect(await fold.isVisible()).toBe(true)
+    expect(await cellAt(page, 'other').locator('.lines-fold').isVisible()).toBe(false)
+  })
+
+  it('reads a hand calculation without script', async () => {
+    const { page } = await bench.visit(path, { javaScriptEnabled: false })
+    await cellAt(page, 'disk').locator('.lines-fold summary').click()
+    const math = cellAt(page, 'disk').locator('.hand-line[data-name="area"] [role="math"]')
+    expect(await math.isVisible()).toBe(true)
+    expect(await math.getAttribute('aria-label')).toContain('π')
   })
 })
