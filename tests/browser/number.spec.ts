@@ -1,7 +1,7 @@
 /** One number of the sheet, asked where it came from, what moves it and how sure it is: by pointer, by keys, after an edit, after a reload. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { serious } from './axe.js'
 import { type Bench, openBench } from './bench.js'
 import { cellAt, listen, rewrite, untilSaid, untilSaved, untilState, untilValue } from './sheet-steps.js'
 
@@ -39,13 +39,6 @@ const view = (page: Page) => page.locator('#drawer-number')
 const panel = (page: Page, ask: string) => page.locator(`#ask-${ask}`)
 const words = async (page: Page, ask: string) => plain(await panel(page, ask).textContent())
 
-async function serious(page: Page): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page }).include('#drawer').analyze()
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
-}
-
 describe('a number in a browser', { timeout: 240_000 }, () => {
   it('is asked for its drivers, its spread and its trace; an edit is noticed, a failing sample is tried, a reload finds it again', async () => {
     const path = await bench.notebook('Number', cells)
@@ -64,7 +57,7 @@ describe('a number in a browser', { timeout: 240_000 }, () => {
     for (const each of ['payload', 'growth', 'pack energy', '−28', 'no pack is that poor', 'fold mass'])
       expect(driven, each).toContain(each)
     expect(await panel(page, 'drivers').locator('.downloads').textContent()).toMatch(/SVG.*PNG.*CSV/)
-    expect(await serious(page)).toEqual([])
+    expect(await serious(page, '#drawer')).toEqual([])
 
     // By keys: tabs by arrows.
     await page.locator('#ask-tab-drivers').focus()
@@ -93,7 +86,7 @@ describe('a number in a browser', { timeout: 240_000 }, () => {
     expect(Math.abs(share - 64)).toBeLessThan(8)
     await panel(page, 'spread').getByRole('button', { name: 'Vary the ranges' }).click()
     await untilSaid(page, 'The ranges were varied')
-    expect(await serious(page)).toEqual([])
+    expect(await serious(page, '#drawer')).toEqual([])
 
     await page.locator('#ask-tab-trace').click()
     const trace = panel(page, 'trace')
@@ -107,7 +100,7 @@ describe('a number in a browser', { timeout: 240_000 }, () => {
     await page.waitForFunction(() => location.hash.startsWith('#cell-needs'))
     await page.emulateMedia({ colorScheme: 'dark' })
     await page.setViewportSize({ width: 390, height: 850 })
-    expect(await serious(page)).toEqual([])
+    expect(await serious(page, '#drawer')).toEqual([])
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
     await page.emulateMedia({ colorScheme: 'light' })
     await page.setViewportSize({ width: 1280, height: 1000 })

@@ -1,7 +1,7 @@
 /** The register and the requirements in the drawer: one page, as an engineer works through what the sheet rests on. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { serious } from './axe.js'
 import { type Bench, openBench } from './bench.js'
 import { untilSaved, untilState, untilValue } from './sheet-steps.js'
 
@@ -36,13 +36,6 @@ async function write(page: Page, field: string, name: string, text: string, key 
   await page.keyboard.press('Control+a')
   await page.keyboard.insertText(text)
   await page.keyboard.press(key)
-}
-
-async function serious(page: Page): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page }).include('#drawer').analyze()
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
 }
 
 describe('the register in a browser', () => {
@@ -102,7 +95,7 @@ describe('the register in a browser', () => {
     // The payload at its greatest: 1200 + 500 / 0.75. The distribution does not reach this requirement.
     await status.filter({ hasText: /67.kg, not met/ }).waitFor()
     await status.filter({ hasText: /40.kg; met in 100 % of samples/ }).waitFor()
-    expect(await serious(page)).toEqual([])
+    expect(await serious(page, '#drawer')).toEqual([])
     await page.keyboard.press('Control+z')
     await untilValue(page, 'sums', 'gross', /^1.733/)
     await page.locator('.requirements-state', { hasText: 'of values that have changed since' }).waitFor()
@@ -160,7 +153,7 @@ describe('the register in a browser', () => {
     await button(page, 'source', 'packEnergy').filter({ hasText: hostile }).waitFor()
     await page.emulateMedia({ colorScheme: 'dark' })
     await page.setViewportSize({ width: 360, height: 800 })
-    expect(await serious(page)).toEqual([])
+    expect(await serious(page, '#drawer')).toEqual([])
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360)
     expect(await page.title()).not.toBe('taken')
     expect([...complaints, ...other.complaints]).toEqual([])

@@ -1,7 +1,7 @@
 /** Revisions: issued, signed by two people, changed, issued again and compared, with what caused the change of a number. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { serious } from './axe.js'
 import { type Bench, openBench } from './bench.js'
 import { untilSaved, untilState, untilValue } from './sheet-steps.js'
 
@@ -22,13 +22,6 @@ const cells = {
 
 const plain = (text: string | null) => (text ?? '').replace(/[\u00a0\u202f]/g, ' ')
 const item = (page: Page, name: string) => page.locator('.revision', { has: page.locator(`#revision-${name}`) })
-
-async function serious(page: Page, place: string): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page }).include(place).analyze()
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
-}
 
 async function sign(page: Page, revision: string, role: string, name: string): Promise<void> {
   const form = item(page, revision).locator('.sign-fold')

@@ -1,7 +1,7 @@
 /** Trial values: tried by slider, field and link, seen by nobody else, adopted into the source or forgotten. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { serious } from './axe.js'
 import { type Bench, openBench } from './bench.js'
 import { listen, pressOn, shownValue, untilSaid, untilSaved, untilState, untilValue } from './sheet-steps.js'
 
@@ -54,13 +54,6 @@ async function write(page: Page, name: string, text: string): Promise<void> {
 }
 
 const edited = (mass: string, energy: string) => cells.needs.replace('400', mass).replace('235', energy)
-
-async function serious(page: Page): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page }).include('#drawer').include('.sheet').analyze()
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
-}
 
 describe('trial values in a browser', () => {
   it('are tried, marked, kept, shared by link, adopted and forgotten; nobody else sees them', async () => {
@@ -124,7 +117,7 @@ describe('trial values in a browser', () => {
     expect(await page.locator('#drawer').isVisible()).toBe(true)
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme })
-      expect(await serious(page), colorScheme).toEqual([])
+      expect(await serious(page, '#drawer', '.sheet'), colorScheme).toEqual([])
     }
     await page.emulateMedia({ colorScheme: 'light', media: 'print' })
     expect(plain(await page.locator('.trial-caution').textContent())).toBe(
