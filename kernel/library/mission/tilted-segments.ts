@@ -1,11 +1,11 @@
 /** Climb, level flight and descent of an aircraft on rotors alone. */
 import { InvalidInput } from '../errors.js'
 import { advise, isListening } from '../recorder.js'
-import { layer, type Orders } from './orders.js'
+import { flyLayers, flyLevel, leastRate, setLength, usualSpeed } from './legs.js'
+import type { Orders } from './orders.js'
 import type { Progress } from './progress.js'
-import type { ClimbSegment, DescentSegment, LevelSegment, SpeedChoice, SpeedRule } from './segment.js'
+import type { ClimbSegment, DescentSegment, LevelSegment, SpeedRule } from './segment.js'
 import { bestRangeOnRotors, climbOnRotors, fastestOnRotors, leastPowerOnRotors, tiltedPower } from './tilted-rotors.js'
-import { leastRate, refuseAltitude, setLength } from './wing-segments.js'
 
 /** Sine of the steepest path: 30 degrees. */
 const steepest = 0.5
@@ -17,43 +17,27 @@ export function slopeOnRotors(
   index: number,
   orders: Orders,
 ): void {
-  const up = segment.kind === 'climb'
-  const height = segment.to - progress.altitude
-  if (up ? height < 0 : height > 0) refuseAltitude(progress, segment, index, orders)
-  const layers = Math.max(1, Math.ceil(Math.abs(height) / layer))
-  const step = height / layers
   const { tailwind = orders.tailwind } = segment
-  for (let k = 0; k < layers; k += 1) {
-    progress.look(progress.altitude + 0.5 * step)
-    const speed = chooseSpeed(
-      progress,
-      segment.speed ?? (up ? 'best endurance' : 'best range'),
-      tailwind,
-      index,
-      orders,
-    )
-    const rate = up
-      ? (segment.rate ?? climbRate(progress, speed, index, orders))
-      : -(segment.rate ?? Math.min(2.5, steepest * speed))
+  flyLayers(progress, segment, index, orders, (step) => {
+    const speed = chooseSpeed(progress, segment, tailwind, index, orders)
+    const rate =
+      segment.kind === 'climb'
+        ? (segment.rate ?? climbRate(progress, speed, index, orders))
+        : -(segment.rate ?? Math.min(2.5, steepest * speed))
     if (Math.abs(rate) > steepest * speed) refuseSteep(segment, rate, speed, index, orders)
     progress.leg.duration = step / rate
     progress.leg.distance = (Math.sqrt(speed * speed - rate * rate) + tailwind) * progress.leg.duration
     flyTilted(progress, speed, rate, progress.altitude + step, index, orders)
-  }
-  progress.altitude = segment.to
+  })
 }
 
 export function levelOnRotors(progress: Progress, segment: LevelSegment, index: number, orders: Orders): void {
-  const { altitude } = progress
-  progress.look(segment.altitude ?? altitude)
-  const ranging = segment.kind === 'cruise' || segment.kind === 'divert'
   const { tailwind = orders.tailwind } = segment
-  const { speed: choice = ranging ? 'best range' : 'best endurance' } = segment
-  const speed = chooseSpeed(progress, choice, tailwind, index, orders)
-  setLength(progress, segment, speed, tailwind, index, orders)
-  flyTilted(progress, speed, 0, segment.altitude ?? altitude, index, orders)
-  // A segment at an altitude of its own goes there and back without a climb.
-  progress.altitude = altitude
+  flyLevel(progress, segment, (altitude) => {
+    const speed = chooseSpeed(progress, segment, tailwind, index, orders)
+    setLength(progress, segment, speed, tailwind, index, orders)
+    flyTilted(progress, speed, 0, altitude, index, orders)
+  })
 }
 
 function flyTilted(
@@ -76,8 +60,15 @@ function flyTilted(
   progress.fly()
 }
 
-function chooseSpeed(progress: Progress, choice: SpeedChoice, tailwind: number, index: number, orders: Orders): number {
-  return typeof choice === 'number' ? choice : byRule(progress, choice, tailwind, index, orders)
+function chooseSpeed(
+  progress: Progress,
+  segment: ClimbSegment | DescentSegment | LevelSegment,
+  tailwind: number,
+  index: number,
+  orders: Orders,
+): number {
+  const { speed = usualSpeed(segment) } = segment
+  return typeof speed === 'number' ? speed : byRule(progress, speed, tailwind, index, orders)
 }
 
 function byRule({ moment, craft }: Progress, rule: SpeedRule, tailwind: number, index: number, orders: Orders): number {
