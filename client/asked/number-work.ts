@@ -1,9 +1,9 @@
 /** What a view has found out about one number, and is finding out: answers are kept by number and belong to a state of the notebook. DOM-free. */
-import { EvidenceTrouble } from '../../kernel/cells/evidence/index.js'
 import type { Asking } from './asking.js'
 import { editionOf } from './edition.js'
 import { Kept } from './kept.js'
 import { OneAtATime, type Running, type Turn } from './one-at-a-time.js'
+import { troubleWords } from './trouble-words.js'
 
 /** The answer about one number, as far as it goes. */
 export interface Answer<Found> {
@@ -84,8 +84,7 @@ export class NumberWork<Found extends Findings> {
   }
 
   #fail(fault: unknown): void {
-    const said = fault instanceof Error ? fault.message : String(fault)
-    const trouble = fault instanceof EvidenceTrouble ? said : `${this.#name} ended: ${said}`
+    const trouble = troubleWords(fault, this.#name)
     if (this.#answer !== undefined) this.#answer = { ...this.#answer, trouble }
     this.#onChange('state')
   }

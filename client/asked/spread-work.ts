@@ -1,7 +1,6 @@
 /** What a spread view has found and is finding out. DOM-free: it runs the engine, keeps the answers and says when they changed. */
 import {
   drawSamples,
-  EvidenceTrouble,
   runEnvelope,
   runShares,
   runSpread,
@@ -14,6 +13,7 @@ import type { Asking } from './asking.js'
 import { assumptionsOf, editionOf, trialsOf } from './edition.js'
 import { Kept } from './kept.js'
 import { OneAtATime, type Running } from './one-at-a-time.js'
+import { troubleWords } from './trouble-words.js'
 
 export type SpreadSources = Omit<Asking, 'reading' | 'open'>
 
@@ -149,8 +149,7 @@ export class SpreadWork {
   }
 
   #fail(fault: unknown): void {
-    const said = fault instanceof Error ? fault.message : String(fault)
-    const trouble = fault instanceof EvidenceTrouble ? said : `Sampling ended: ${said}`
+    const trouble = troubleWords(fault, 'Sampling')
     if (this.#answers !== undefined) this.#answers = { ...this.#answers, trouble }
     this.#onChange('state')
   }
