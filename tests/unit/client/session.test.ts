@@ -214,6 +214,22 @@ function type(doc: Y.Doc, source: string): void {
 
 const sourceIn = (doc: Y.Doc) => snapshotOf(doc).cells.find((each) => each.id === cell)?.source
 
+/** Words typed while the line was dead, the page gone, the server's document begun anew, the page opened again. */
+async function reopenedInAnotherEpoch(go: (session: LiveSession) => void) {
+  const server = serverWith('one\ntwo')
+  const keep = new FakeKeep()
+  const first = start(server, keep)
+  server.line.onclose?.()
+  type(first.seen.doc, 'one\ntwo\nmine')
+  await settled()
+  go(first.session)
+  server.doc = serverWith('zero\none\ntwo').doc
+  server.epoch = 'e2'
+  const second = start(server, keep, await keep.load())
+  expect(sourceIn(second.seen.doc)).toBe('zero\none\ntwo\nmine')
+  return { server, keep }
+}
+
 describe('LiveSession', () => {
   it('LiveSession shows the document that the welcome brings', () => {
     const { seen } = start(serverWith('const a = 1'))
@@ -348,17 +364,7 @@ describe('LiveSession', () => {
   })
 
   it('LiveSession carries what was held in an older epoch over once, though it was stored as well', async () => {
-    const server = serverWith('one\ntwo')
-    const keep = new FakeKeep()
-    const first = start(server, keep)
-    server.line.onclose?.()
-    type(first.seen.doc, 'one\ntwo\nmine')
-    await settled()
-    first.session.leave()
-    server.doc = serverWith('zero\none\ntwo').doc
-    server.epoch = 'e2'
-    const second = start(server, keep, await keep.load())
-    expect(sourceIn(second.seen.doc)).toBe('zero\none\ntwo\nmine')
+    const { keep } = await reopenedInAnotherEpoch((session) => session.leave())
     await settled()
     expect(keep.held).toBeNull()
   })
@@ -380,17 +386,7 @@ describe('LiveSession', () => {
   })
 
   it('LiveSession carries work kept from an older epoch over after a reload', async () => {
-    const server = serverWith('one\ntwo')
-    const keep = new FakeKeep()
-    const first = start(server, keep)
-    server.line.onclose?.()
-    type(first.seen.doc, 'one\ntwo\nmine')
-    await settled()
-    first.session.close()
-    server.doc = serverWith('zero\none\ntwo').doc
-    server.epoch = 'e2'
-    const second = start(server, keep, await keep.load())
-    expect(sourceIn(second.seen.doc)).toBe('zero\none\ntwo\nmine')
+    const { server, keep } = await reopenedInAnotherEpoch((session) => session.close())
     server.save()
     await settled()
     expect(keep.edits.size).toBe(0)
