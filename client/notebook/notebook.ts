@@ -269,6 +269,7 @@ export class OpenNotebook {
         this.#fields?.close()
         this.#editing.leaveAll()
       },
+      onFragment: (name) => void this.#drawer.open(name),
       onLeave: () => {
         this.#fields?.settle()
         this.#session?.leave()
