@@ -14,7 +14,7 @@ export interface PageKeys {
 }
 
 export function listenToKeys(document: Document, keys: PageKeys): void {
-  // On the way down, so that Escape stops a run before it closes an editor.
+  // On the way down, so that the page has its keys before whoever else wants them.
   document.addEventListener(
     'keydown',
     (event) => {
@@ -36,14 +36,17 @@ function obey(command: KeyCommand, keys: PageKeys, cell: CellId | undefined): bo
   return cell !== undefined && keys.inCell(command, cell)
 }
 
-/** The page comes first: Escape stops a run wherever it is pressed. */
+/**
+ * The innermost place first. While writing, Escape leaves the cell; only then does it stop a run, or who types and leaves would stop
+ * the very run that was to compute it.
+ */
 function whereIs(target: EventTarget | null): { readonly places: readonly KeyPlace[]; readonly cell?: CellId } {
   const cell = target instanceof Element ? target.closest<HTMLElement>('.cell') : null
   const id = cell?.dataset.cell as CellId | undefined
   if (cell === null || id === undefined) return { places: ['page'] }
-  if (target === cell) return { places: ['page', 'cell'], cell: id }
+  if (target === cell) return { places: ['cell', 'page'], cell: id }
   const writing = target instanceof Element && target.closest('.surface') !== null
-  return writing ? { places: ['page', 'editor'], cell: id } : { places: ['page'] }
+  return writing ? { places: ['editor', 'page'], cell: id } : { places: ['page'] }
 }
 
 function swallow(event: KeyboardEvent): void {

@@ -80,12 +80,12 @@ export interface PressedKey {
   getModifierState?(modifier: string): boolean
 }
 
-/** The command of a pressed key at any of the places, `undefined` when it means nothing there. */
+/** The command of a pressed key at the first of the places that knows it, `undefined` when it means nothing there. */
 export function commandOf(pressed: PressedKey, places: readonly KeyPlace[]): KeyCommand | undefined {
-  return keyTable.find(
-    ({ keys, where }) =>
-      places.includes(where) && keys.split(', ').some((combination) => matches(pressed, combination)),
-  )?.command
+  for (const place of places)
+    for (const { command, keys, where } of keyTable)
+      if (where === place && keys.split(', ').some((combination) => matches(pressed, combination))) return command
+  return undefined
 }
 
 /** As `aria-keyshortcuts` wants it: `Control+Shift+Z Control+Y`. */

@@ -26,6 +26,12 @@ describe('the table of keys', () => {
     expect(commandOf(press('Insert', { shiftKey: true }), ['cell'])).toBe('add above')
   })
 
+  it('commandOf(pressed, places) asks the first place first: while writing, Escape leaves and stops no run', () => {
+    expect(commandOf(press('Escape'), ['editor', 'page'])).toBe('leave')
+    expect(commandOf(press('Escape'), ['cell', 'page'])).toBe('stop')
+    expect(commandOf(press('z', { ctrlKey: true }), ['editor', 'page'])).toBe('undo')
+  })
+
   it('commandOf(pressed, places) takes the command key for Ctrl, and every one of several keys', () => {
     expect(commandOf(press('z', { metaKey: true }), ['page'])).toBe('undo')
     expect(commandOf(press('Z', { ctrlKey: true, shiftKey: true }), ['page'])).toBe('redo')
