@@ -78,7 +78,7 @@ export class Computation {
   #wanted: ReadonlySet<CellId> = new Set()
   #come = new Set<CellId>()
   #turn = 0
-  #toShare = new Map<CellId, CellResult>()
+  readonly #toShare = new Map<CellId, CellResult>()
 
   constructor(parts: ComputationParts, events: ComputationEvents) {
     this.#parts = parts
@@ -143,6 +143,11 @@ export class Computation {
     if (this.#run === undefined && this.#trial.running) return { ...this.#trial.progress, cell: undefined }
     const [cell] = this.book.computing
     return { done: this.#come.size, of: this.#wanted.size, cell }
+  }
+
+  /** The server did not take them: they are offered again with the next check. */
+  offerAgain(results: readonly CellResult[]): void {
+    for (const result of results) if (!this.#toShare.has(result.cell)) this.#toShare.set(result.cell, result)
   }
 
   /** Results that someone else computed. */
@@ -302,12 +307,18 @@ export class Computation {
     this.#share()
   }
 
-  /** Results wait for the check of the same text, so that what others see has its units. */
+  /**
+   * Results wait for the check of the same text, so that what others see has its units. One whose cell was removed or rewritten
+   * meanwhile waits for that text to come back by an undo, which computes nothing.
+   */
   #share(): void {
-    if (this.#checked !== this.graph || this.#toShare.size === 0) return
-    const results = [...this.#toShare.values()].map((result) => withDimensions(result, this.#dimensions))
-    this.#toShare = new Map()
-    this.#parts.share(results)
+    if (this.#checked !== this.graph) return
+    const due = [...this.#toShare.values()].filter(
+      (result) => this.book.fingerprintOf(result.cell) === result.fingerprint,
+    )
+    if (due.length === 0) return
+    for (const { cell } of due) this.#toShare.delete(cell)
+    this.#parts.share(due.map((result) => withDimensions(result, this.#dimensions)))
   }
 }
 

@@ -1,14 +1,23 @@
-/** Sends results to the server once it has the text they belong to: sent earlier they would be refused as stale. */
+/**
+ * Sends results to the server once it has the text they belong to: sent earlier they would be refused as stale. What it does not take
+ * all the same is given back, to be offered again when its text is there again.
+ */
 import type { CellId, CellResult } from '../../shared/contracts/index.js'
 
 export class Sharing {
   readonly #waiting = new Map<CellId, CellResult>()
-  readonly #post: (results: readonly CellResult[]) => Promise<void>
+  readonly #post: (results: readonly CellResult[]) => Promise<readonly CellId[]>
+  readonly #giveBack: (results: readonly CellResult[]) => void
   #saved = false
   #busy = false
 
-  constructor(post: (results: readonly CellResult[]) => Promise<void>) {
+  /** `post` answers the cells whose results were stale. */
+  constructor(
+    post: (results: readonly CellResult[]) => Promise<readonly CellId[]>,
+    giveBack: (results: readonly CellResult[]) => void,
+  ) {
     this.#post = post
+    this.#giveBack = giveBack
   }
 
   add(results: readonly CellResult[]): void {
@@ -28,9 +37,10 @@ export class Sharing {
     this.#waiting.clear()
     this.#busy = true
     try {
-      await this.#post(results)
+      const stale = await this.#post(results)
+      this.#giveBack(results.filter(({ cell }) => stale.includes(cell)))
     } catch {
-      // Results are only a convenience for others: they can be computed again, so a failed post is let go.
+      this.#giveBack(results)
     } finally {
       this.#busy = false
     }

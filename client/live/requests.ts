@@ -1,5 +1,6 @@
 /** Requests to the server; a refusal becomes an error whose message is the server's sentence. */
 import {
+  type CellId,
   type CellResult,
   type ChangeTitleBlock,
   type ErasedSource,
@@ -27,8 +28,9 @@ export async function eraseAtServer(sources: readonly string[]): Promise<readonl
   return EraseReply.parse(await request('POST', '/api/erase', { sources })).erased
 }
 
-export async function postResults(id: string, results: readonly CellResult[]): Promise<void> {
-  PostResultsReply.parse(await request('POST', notebookPath(id, '/results'), { results }))
+/** Answers the cells whose results do not belong to the text that the server has. */
+export async function postResults(id: string, results: readonly CellResult[]): Promise<readonly CellId[]> {
+  return PostResultsReply.parse(await request('POST', notebookPath(id, '/results'), { results })).stale
 }
 
 export const createNotebook = async (title: string) =>

@@ -85,7 +85,10 @@ export class OpenNotebook {
     this.#data = data
     this.#titleBlock = data.notebook.titleBlock ?? {}
     this.#folds.watch(main)
-    this.#sharing = new Sharing((results) => postResults(data.id, results))
+    this.#sharing = new Sharing(
+      (results) => postResults(data.id, results),
+      (results) => this.#computation.offerAgain(results),
+    )
     this.#computation = new Computation(
       { ...pipeline, share: (results) => this.#sharing.add(results), after: browserClock.after },
       {

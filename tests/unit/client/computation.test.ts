@@ -226,6 +226,22 @@ describe('Computation', () => {
     expect(computation.findings('nobody' as CellId)).toEqual([])
   })
 
+  it('offerAgain(results) shares what the server did not take once its cell is back by an undo, which computes nothing', async () => {
+    const { computation, calls, shared, edit } = bench()
+    await edit({ a: 'a1', b: 'b1' })
+    calls[0]?.finish([result('a', 'a1'), result('b', 'b1')])
+    await settled()
+    const refused = shared.filter(({ cell }) => cell === 'b')
+    await edit({ a: 'a1' })
+    computation.offerAgain(refused)
+    await settled()
+    expect(shared).toHaveLength(2)
+    await edit({ a: 'a1', b: 'b1' })
+    await settled()
+    expect(calls).toHaveLength(1)
+    expect(shared.slice(2).map(({ fingerprint }) => fingerprint)).toEqual([print('b1')])
+  })
+
   it('tryOut(overrides) shows the trial, shares nothing of it, and forgets it at once', async () => {
     const { computation, calls, shared, tried, edit } = bench({ b: ['a'] })
     await edit({ a: 'a1', b: 'b1', c: 'c1' })

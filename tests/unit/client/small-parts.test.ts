@@ -147,7 +147,13 @@ describe('lateEraser, when a source brings the local compiler down', () => {
 describe('Sharing', () => {
   it('Sharing posts results only while the server has every edit, the newest of each cell', async () => {
     const posted: string[][] = []
-    const sharing = new Sharing(async (results) => void posted.push(results.map((each) => each.fingerprint)))
+    const sharing = new Sharing(
+      async (results) => {
+        posted.push(results.map((each) => each.fingerprint))
+        return []
+      },
+      () => undefined,
+    )
     sharing.add([result('a', '1')])
     sharing.add([result('a', '2')])
     expect(posted).toEqual([])
@@ -156,18 +162,24 @@ describe('Sharing', () => {
     expect(posted).toEqual([[result('a', '2').fingerprint]])
   })
 
-  it('Sharing lets a failed post go and posts the next', async () => {
+  it('Sharing gives back what failed or was stale, and posts the next', async () => {
     let calls = 0
-    const sharing = new Sharing(async () => {
-      calls += 1
-      if (calls === 1) throw new Error('no network')
-    })
+    const back: string[] = []
+    const sharing = new Sharing(
+      async () => {
+        calls += 1
+        if (calls === 1) throw new Error('no network')
+        return [id('a')]
+      },
+      (results) => void back.push(...results.map(({ cell, fingerprint }) => `${cell} ${fingerprint}`)),
+    )
     sharing.setSaved(true)
     sharing.add([result('a', '1')])
     await settled()
-    sharing.add([failure('a', '2')])
+    sharing.add([failure('a', '2'), result('b', '1')])
     await settled()
     expect(calls).toBe(2)
+    expect(back).toEqual([`a ${result('a', '1').fingerprint}`, `a ${failure('a', '2').fingerprint}`])
   })
 })
 
